@@ -1,0 +1,1 @@
+list(APPEND files "materials/materials.csv")
