@@ -1,0 +1,3 @@
+list(APPEND files
+    "drawing/text-advances.csv"
+)
