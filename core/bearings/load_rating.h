@@ -19,12 +19,18 @@ struct EquivalentLoad {
     Findings findings;
     Derivation derivation;
 };
-/// P = max(X1 Fr + Y1 Fa, X2 Fr + Y2 Fa) for radial families; thrust families by 1.8 of the method brief.
-[[nodiscard]] EquivalentLoad equivalentLoad(const BearingRating& rating, double Fr_N, double Fa_N);
+/// P = max(X1 Fr + Y1 Fa, X2 Fr + Y2 Fa) for radial families (ISO 281:2007, 5.2 and 7.2), P = Fa or X Fr + Fa for thrust
+/// families (6.2, 8.2). The signs of the forces do not matter.
+/// @param sense which way the bearing keeps the shaft from moving in this case; only composites of unlike sides ask for it
+/// P is none with a stop beside it: `value-invalid`, `axial-not-carried` (axial force on loose rings), `radial-on-thrust`,
+/// `not-assessed` (no rating by these standards). With P: `axial-beyond-table`, `default-used` (f0).
+[[nodiscard]] EquivalentLoad equivalentLoad(const BearingRating& rating, double Fr_N, double Fa_N,
+                                            std::optional<Carries> sense = {});
 
 /// The same P without findings, derivation or allocation, for suggestions over hundreds of rows.
 /// NaN when not rated for this load.
-[[nodiscard]] double equivalentLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N);
+[[nodiscard]] double equivalentLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N,
+                                           std::optional<Carries> sense = {});
 
 struct StaticLoad {
     std::optional<double> P0_N;
@@ -33,21 +39,32 @@ struct StaticLoad {
     Findings findings;
     Derivation derivation;
 };
-[[nodiscard]] StaticLoad staticLoad(const BearingRating& rating, double Fr_N, double Fa_N);
-[[nodiscard]] double staticLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N);
+/// P0 by ISO 76:2006, for the largest load (start, shock, standstill), not for the mean. Stops as `equivalentLoad`, with the
+/// variant "static"; the sign of the forces does not matter.
+[[nodiscard]] StaticLoad staticLoad(const BearingRating& rating, double Fr_N, double Fa_N, std::optional<Carries> sense = {});
+/// The same P0 without findings, derivation or allocation; NaN when not rated for this load.
+[[nodiscard]] double staticLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N,
+                                       std::optional<Carries> sense = {});
 
-/// Least S0 for the motion and running quality asked (ISO 76:2006, informative table).
+/// Least S0 for the motion and running quality asked (ISO 76:2006, informative table; standing: common practice).
 [[nodiscard]] double requiredS0(const BearingRating& rating, Grade quiet, bool turning, bool shocks);
+/// What a user's own S0 never counts below: turning 1 (ball), 1.5 (roller), standing 0. @return max(own, that)
+[[nodiscard]] double settledS0(const BearingRating& rating, double own, bool turning);
 
 /// L10 in 10^6 revolutions. @pre C_N > 0, P_N > 0
 [[nodiscard]] double ratingLife_Mrev(double C_N, double P_N, double life_exponent);
 /// Hours at |speed|; @pre speed != 0
 [[nodiscard]] double hours(double life_Mrev, double speed_rpm);
+/// C needed for a life. @pre all > 0
+[[nodiscard]] double requiredC_N(double P_N, double life_h, double speed_rpm, double life_exponent);
+/// L10 and L10h as steps. @pre C > 0, P > 0; the hours are left out at standstill
+[[nodiscard]] Derivation ratingLifeSteps(double C_N, double P_N, double life_exponent, double speed_rpm);
 
-/// a1 by ISO 281:2007 Table 12 at its nodes, by the law behind it between them. 50 <= S <= 99.95.
+/// a1 by ISO 281:2007 Table 12 at its nodes, by the law behind it between them (ISO/TR 1281-2).
+/// 50 <= S <= 99.95; outside it the nearest end counts. Below 90 % the standard is silent: an estimate, not a rating.
 [[nodiscard]] double a1(double reliability_percent);
 
-/// Survival of one bearing at time t (three-parameter law, slope 1.5, ISO/TR 1281-2).
+/// Survival of one bearing at time t (three-parameter law, slope 1.5, ISO/TR 1281-2). Times >= 0; @pre L10_h > 0
 [[nodiscard]] double survival(double hours_at, double L10_h);
 
 /// One case of a duty: what it asks of a bearing.
@@ -61,8 +78,11 @@ struct DutyLife {
     std::vector<double> damage_share;   ///< per point, sum 1; 0 for standstill and unloaded
     std::vector<std::optional<double>> L10_h_each;
     int governing = -1;                 ///< index of the largest damage share
+    Derivation derivation;              ///< n_m, P_m, L10, L10h; empty without a life
 };
 /// Miner over the cases, each with its own P. Cases with P = 0 do no damage; a turning case without a rating makes L10 none.
+/// Shares are taken relative to their sum. A negative or not finite number in any point leaves every result empty.
+/// A composite's cases are added as damage of the whole, which is never longer than adding per member.
 [[nodiscard]] DutyLife dutyLife(double C_N, double life_exponent, std::span<const DutyPoint> points);
 
 // --- Adjusted pairs ----------------------------------------------------------------------------------------------
@@ -72,6 +92,9 @@ struct InducedLoad {
     double factor = 0.0; ///< S / Fr
     Derivation derivation;
 };
+/// What a radial load pushes out of an inclined contact that is adjusted to zero clearance; only for adjusted supports.
+/// Tapered: Fr/(2 Y). Angular contact from 20 deg: e Fr, or 0.5 Fr/Y by choice. Below 20 deg and deep groove, whose e and Y
+/// depend on the axial load: the S that solves its own equation. 0 for all others (common practice).
 [[nodiscard]] InducedLoad inducedLoad(const BearingRating& rating, double Fr_N, InducedLoadRule rule);
 
 struct PairAxialLoads {
@@ -81,6 +104,17 @@ struct PairAxialLoads {
 };
 /// Fa_plus = max(S_plus, S_minus + K), Fa_minus = max(S_minus, S_plus - K); K external axial sum, + along +x.
 [[nodiscard]] PairAxialLoads adjustedPair(double S_plus_N, double S_minus_N, double K_N);
+
+/// Two like bearings pressed together with a force, external axial force on one of them.
+struct PreloadedLoads {
+    double loaded_N = 0.0, relieved_N = 0.0;
+    double lift_off_N = 0.0;       ///< external force at which the relieved bearing comes free: 2^n F0
+    bool lifted = false;
+};
+/// Contact law F ~ delta^n; F0 ((1 + z)^n - (1 - z)^n) = K for z in 0..1; beyond lift-off loaded = K, relieved = 0.
+/// n = 3/2 ball, 10/9 roller (line contact without profile, the cautious value).
+/// With a radial load each bearing carries at least its induced load (common practice). @pre preload_N >= 0, K_N >= 0
+[[nodiscard]] PreloadedLoads preloadedPair(double preload_N, double K_N, double contact_exponent);
 
 // --- All bearings together -----------------------------------------------------------------------------------------
 
@@ -93,7 +127,35 @@ struct SystemLife {
     double slope = 0.0;                  ///< 10/9, 9/8; 0: mixed
     std::optional<double> reliability_at_required; ///< product of three-parameter survivals
 };
+/// Independent bearings: sum over (t/L_i)^slope_i = 1, slope 10/9 ball, 9/8 roller; a set of bearings counts once.
+/// Members without a positive finite life leave the result empty.
 [[nodiscard]] SystemLife systemLife(std::span<const SystemMember> members, std::optional<double> required_h);
+
+// --- What is to be said about one bearing in one case -------------------------------------------------------------------
+
+/// Circumstances of one case for `loadFindings`.
+struct BearingCondition {
+    double Fr_N = 0.0, Fa_N = 0.0;      ///< magnitudes
+    double speed_rpm = 0.0;             ///< 0: standing
+    double time_share = 1.0;
+    bool pressed = false;               ///< spring or preload stated
+    bool short_peak = false;            ///< lasts a few seconds
+    std::optional<bool> sense_held;     ///< false: the bearing is loaded in a sense that it cannot hold
+};
+/// Everything but what `equivalentLoad` already said: `axial-not-carried` (wrong sense), `bearing-unloaded`, `rib-load`,
+/// `deep-groove-axial-limit`, `row-unloaded`, `four-point-low-axial`, `thrust-unloaded`, `below-minimum-load`,
+/// `load-above-half-c`, `load-above-c`, `load-above-c0`, `speed-very-low`. Subject, path and case are left to the caller.
+[[nodiscard]] Findings loadFindings(const BearingRating& rating, const BearingCondition& condition, const EquivalentLoad& load);
+/// `static-low` when S0 is below the value required.
+[[nodiscard]] Findings staticFindings(const BearingRating& rating, const StaticLoad& load, double required_S0);
+/// `life-short`, `life-generous` for a life in the asked basis. @param C_over_P at the mean load; none: not judged
+[[nodiscard]] Findings lifeFindings(std::optional<double> life_h, std::optional<double> required_h,
+                                    std::optional<double> C_over_P);
+
+/// Least axial load of a thrust bearing so that its elements do not slide by gyroscopic moment or weight; 0 where none applies.
+/// Ball at 90 deg: Z rho pi Dw^3 Dpw omega^2/(240 mu), mu = 0.02 (after Harris, from memory), needs the inside of the bearing;
+/// roller: 0.001 C0 (common practice).
+[[nodiscard]] double leastThrustLoad_N(const BearingRating& rating, double speed_rpm);
 
 /// Least load to make the elements roll: P >= ratio * C; 0 when the family is treated apart.
 [[nodiscard]] double leastLoadRatio(Family family);
