@@ -1,0 +1,5 @@
+list(APPEND files "catalogue/needle-dimensions.csv")
+list(APPEND files "catalogue/radial-dimensions.csv")
+list(APPEND files "catalogue/series.csv")
+list(APPEND files "catalogue/tapered-dimensions.csv")
+list(APPEND files "catalogue/thrust-dimensions.csv")
