@@ -26,14 +26,15 @@ struct SupportCase {
     double rotation_y_mrad = 0.0, rotation_z_mrad = 0.0;
     double tilt_mrad = 0.0;        ///< shaft against bore, no assumption in it
     double tilt_judged_mrad = 0.0; ///< with the mounting error
-    double worst_direction_N = 0.0; ///< share of forces whose direction is taken as worst, contained in radial_N
-    double rotating_N = 0.0;       ///< amplitude of the force that turns with the shaft, contained in radial_N of P
+    double worst_direction_N = 0.0; ///< most that forces of unknown direction can add to radial_N; contained in the bearing's Fr_N
+    double rotating_N = 0.0;       ///< largest reaction to forces that turn with the shaft; contained in the bearing's Fr_N
 };
 
 /// The chosen bearing in one load case.
 struct BearingCase {
     CaseId case_id;
-    double Fr_N = 0.0, Fa_N = 0.0;
+    double Fr_N = 0.0, Fa_N = 0.0; ///< for the life: mean over a turn when forces turn with the shaft
+    double Fr_static_N = 0.0, Fa_static_N = 0.0; ///< largest, with the peak factor
     std::optional<double> induced_axial_N;
     double X = 1.0, Y = 0.0, e = 0.0;
     std::optional<double> P_N, P0_N, S0, L10_h;
@@ -57,13 +58,6 @@ struct BearingAssessment {
     Derivation derivation;         ///< over all cases: P_m, L10h, a1, Lnm
 };
 
-/// Share of one load in the radial and axial reaction of a support: superposition.
-struct LoadShare {
-    std::string source;            ///< part id, "own_weight", "prescribed", "temperature"
-    Vector3 force_N;
-    double moment_y_Nmm = 0.0, moment_z_Nmm = 0.0;
-};
-
 struct SupportAssessment {
     SupportId id;
     std::string name;
@@ -71,11 +65,12 @@ struct SupportAssessment {
     Role role = Role::non_locating;
     double seat_mm = 0.0;          ///< shaft diameter at the support
     std::vector<SupportCase> cases;                 ///< in the order of the load cases; empty when the beam could not be solved
-    std::vector<std::vector<LoadShare>> shares;     ///< per case
     int governing_case = -1;       ///< of the bearing, else the largest radial force
     std::optional<BearingAssessment> bearing;
     std::vector<Suggestion> suggestions;            ///< all 39 families, best first
     double axial_travel_mm = 0.0;  ///< largest |u - housing| over the cases
+    std::optional<Carries> carries; ///< as settled: stated, or by position
+    double centre_x_mm = 0.0;      ///< effective centre on the axis
 };
 
 struct RequirementResult {
@@ -101,11 +96,8 @@ struct CaseSummary {
     std::string name;
     double time_share = 1.0, speed_rpm = 0.0;
     double torque_residual_Nmm = 0.0;
-    double K_N = 0.0;              ///< sum of external axial forces
+    double K_N = 0.0;              ///< sum of external axial forces with the own weight, + along +x
 };
-
-/// Hand calculation of a determinate shaft: sums of moments and forces per plane with their numbers, one list per case.
-using StaticsDerivation = std::vector<Derivation>;
 
 struct Assessment {
     Settled settled;
@@ -117,7 +109,6 @@ struct Assessment {
     ShaftResult shaft;
     std::vector<RequirementResult> requirements;
     SystemLife all_supports;
-    StaticsDerivation statics;
     Findings findings;                     ///< stops first, then cautions, notes; stable order
 
     [[nodiscard]] const SupportAssessment* find(const SupportId& id) const;

@@ -1,5 +1,6 @@
 #pragma once
-// From parts and load cases to forces and moments on the axis of the shaft. Brief formulas with i, a, s, h as named there.
+// From parts and load cases to forces and moments on the axis of the shaft. s is the sign of the torque
+// about +x, h the hand of the teeth (+1 right, -1 left, 0 none), i -1 for external and +1 for ring gears.
 
 #include "core/base/derivation.h"
 #include "core/base/finding.h"

@@ -1,0 +1,207 @@
+#include "core/analysis/bearing_assessment.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shaftwright::analysis {
+namespace {
+
+class BearingJudge {
+public:
+    BearingJudge(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context, Findings& findings)
+        : m_choice(choice), m_loads(loads), m_context(context), m_findings(findings)
+    {
+    }
+
+    BearingAssessment run()
+    {
+        BearingAssessment result;
+        result.rating = ratingOf(m_choice);
+        result.catalogue = m_choice.rows.front().row.catalogue;
+        result.required_L_h = m_context.required_L_h;
+        result.a1 = a1(std::clamp(m_context.reliability_percent, 50.0, 99.95));
+        result.derivation = result.rating.derivation;
+
+        const bool turns = std::any_of(m_loads.begin(), m_loads.end(), [](const BearingLoad& load) { return load.speed_rpm != 0.0; });
+        result.required_S0 = m_context.required_S0.value_or(requiredS0(result.rating, m_context.quiet, turns, false));
+
+        for (const BearingLoad& load : m_loads)
+            result.cases.push_back(assessCase(result.rating, load));
+        judgeLife(result);
+        judgeStatic(result);
+        return result;
+    }
+
+private:
+    const BearingChoice& m_choice;
+    std::span<const BearingLoad> m_loads;
+    const BearingContext& m_context;
+    Findings& m_findings;
+
+    Finding& add(Finding finding, const BearingLoad* load)
+    {
+        finding.subject = m_context.subject;
+        finding.path = m_context.path + ".bearing";
+        if (load != nullptr) {
+            finding.case_id = load->case_id.value;
+            finding.values.set("case", load->case_name);
+        }
+        finding.values.set("support", m_context.name);
+        finding.values.set("bearing", m_choice.designation());
+        // One statement a code and sentence: the case with the worst severity stands for all.
+        for (Finding& old : m_findings) {
+            if (old.code == finding.code && old.path == finding.path && old.variant == finding.variant) {
+                if (finding.severity < old.severity)
+                    old = std::move(finding);
+                return old;
+            }
+        }
+        m_findings.push_back(std::move(finding));
+        return m_findings.back();
+    }
+
+    BearingCase assessCase(const BearingRating& rating, const BearingLoad& load)
+    {
+        BearingCase result;
+        result.case_id = load.case_id;
+        result.Fr_N = load.Fr_N;
+        result.Fa_N = load.Fa_N;
+        result.Fr_static_N = load.Fr_static_N;
+        result.Fa_static_N = load.Fa_static_N;
+        result.induced_axial_N = load.induced_axial_N;
+        result.derivation = load.induced_derivation;
+        const bool turning = load.speed_rpm != 0.0;
+
+        // A force in a sense that the bearing cannot hold leaves no rating; loadFindings says so.
+        EquivalentLoad dynamic;
+        if (load.sense_held)
+            dynamic = equivalentLoad(rating, load.Fr_N, load.Fa_N);
+        result.X = dynamic.X;
+        result.Y = dynamic.Y;
+        result.e = dynamic.e;
+        for (const Finding& finding : dynamic.findings)
+            add(finding, &load);
+        result.derivation.insert(result.derivation.end(), dynamic.derivation.begin(), dynamic.derivation.end());
+        result.P_N = dynamic.P_N;
+
+        const StaticLoad at_rest = staticLoad(rating, load.Fr_static_N, load.Fa_static_N);
+        result.P0_N = at_rest.P0_N;
+        result.S0 = at_rest.S0;
+        for (const Finding& finding : at_rest.findings)
+            add(finding, &load);
+
+        if (result.P_N && turning && *result.P_N > 0.0) {
+            const double life_Mrev = ratingLife_Mrev(rating.C_N, *result.P_N, rating.life_exponent);
+            result.L10_h = hours(life_Mrev, load.speed_rpm);
+            result.derivation.push_back({"rating_life_Mrev", "L10", "(C / P)^p",
+                                         {{"C", rating.C_N}, {"P", *result.P_N}, {"p", rating.life_exponent}}, life_Mrev, "10^6 rev",
+                                         rating.roller ? "ISO 281:2007, 7.3" : "ISO 281:2007, 5.3"});
+            result.derivation.push_back({"rating_life_hours", "L10h", "10^6 L10 / (60 n)",
+                                         {{"L10", life_Mrev}, {"n", std::abs(load.speed_rpm)}}, *result.L10_h, "h", "ISO 281:2007"});
+        }
+        result.derivation.insert(result.derivation.end(), at_rest.derivation.begin(), at_rest.derivation.end());
+        BearingCondition condition;
+        condition.Fr_N = load.Fr_N;
+        condition.Fa_N = load.Fa_N;
+        condition.speed_rpm = load.speed_rpm;
+        condition.time_share = load.time_share;
+        condition.pressed = m_context.preloaded_or_sprung;
+        condition.sense_held = load.sense_held;
+        for (Finding& finding : loadFindings(rating, condition, dynamic))
+            add(std::move(finding), &load);
+        return result;
+    }
+
+    void judgeLife(BearingAssessment& result)
+    {
+        std::vector<DutyPoint> points;
+        for (std::size_t i = 0; i < m_loads.size(); ++i)
+            points.push_back({m_loads[i].time_share, m_loads[i].speed_rpm, result.cases[i].P_N});
+        const DutyLife life = dutyLife(result.rating.C_N, result.rating.life_exponent, points);
+        for (std::size_t i = 0; i < result.cases.size(); ++i)
+            result.cases[i].damage_share = i < life.damage_share.size() ? life.damage_share[i] : 0.0;
+        result.governing_case = life.governing;
+        result.L10_h = life.L10_h;
+        result.L10_Mrev = life.L10_Mrev;
+        result.P_equivalent_N = life.P_mean_N;
+        if (life.P_mean_N && life.L10_h) {
+            if (result.cases.size() > 1) {
+                result.derivation.push_back({"mean_speed", "n_m", "sum(q_i |n_i|)", {}, life.mean_speed_rpm, "1/min", "ISO 281, Palmgren-Miner"});
+                result.derivation.push_back({"mean_load", "P_m", "(sum(q_i |n_i| P_i^p) / n_m)^(1/p)",
+                                             {{"p", result.rating.life_exponent}, {"n_m", life.mean_speed_rpm}}, *life.P_mean_N, "N",
+                                             "ISO 281, Palmgren-Miner"});
+            }
+            result.derivation.push_back({"duty_life", "L10h", "10^6 / (60 n_m) (C / P_m)^p",
+                                         {{"n_m", life.mean_speed_rpm}, {"C", result.rating.C_N}, {"P_m", *life.P_mean_N},
+                                          {"p", result.rating.life_exponent}},
+                                         *life.L10_h, "h", "ISO 281:2007"});
+        }
+        if (result.a1 != 1.0 && result.L10_h)
+            result.derivation.push_back({"reliability_life", "L_nh", "a1 L10h", {{"a1", result.a1}, {"L10h", *result.L10_h}},
+                                         result.a1 * *result.L10_h, "h", "ISO 281:2007, Table 12"});
+        if (!result.required_L_h)
+            return;
+        if (!result.L10_h)
+            return; // requirement row says "could not be evaluated"
+        const double found_h = result.a1 * *result.L10_h;
+        result.met = found_h >= *result.required_L_h;
+        const BearingLoad* governing = result.governing_case >= 0 ? &m_loads[static_cast<std::size_t>(result.governing_case)] : nullptr;
+        if (!*result.met) {
+            Finding finding;
+            finding.severity = Severity::stop;
+            finding.code = "life-short";
+            finding.values = {{"L_h", found_h}, {"required_L_h", *result.required_L_h}, {"a1", result.a1}, {"missing_share", 1.0 - found_h / *result.required_L_h}};
+            finding.source = "ISO 281:2007";
+            add(std::move(finding), governing);
+        } else if (found_h > 16.0 * *result.required_L_h || *result.L10_h > 1e6) {
+            Finding finding;
+            finding.severity = Severity::note;
+            finding.code = "life-generous";
+            finding.values = {{"L_h", found_h}, {"required_L_h", *result.required_L_h}, {"ratio", found_h / *result.required_L_h}};
+            finding.source = "common practice";
+            add(std::move(finding), governing);
+        }
+    }
+
+    void judgeStatic(BearingAssessment& result)
+    {
+        for (std::size_t i = 0; i < result.cases.size(); ++i) {
+            const BearingCase& bearing_case = result.cases[i];
+            if (!bearing_case.P0_N)
+                continue;
+            const bool largest =
+                result.governing_static_case < 0 ||
+                *bearing_case.P0_N > *result.cases[static_cast<std::size_t>(result.governing_static_case)].P0_N;
+            if (largest)
+                result.governing_static_case = static_cast<int>(i);
+        }
+        if (result.governing_static_case < 0)
+            return;
+        const auto index = static_cast<std::size_t>(result.governing_static_case);
+        result.S0_min = result.cases[index].S0;
+        if (!result.S0_min)
+            return;
+        result.static_met = *result.S0_min >= result.required_S0;
+        if (!*result.static_met) {
+            Finding finding;
+            finding.severity = Severity::stop;
+            finding.code = "static-low";
+            finding.values = {{"S0", *result.S0_min},
+                              {"required_S0", result.required_S0},
+                              {"P0_N", *result.cases[index].P0_N},
+                              {"C0_N", result.rating.C0_N}};
+            finding.source = "ISO 76:2006";
+            add(std::move(finding), &m_loads[index]);
+        }
+    }
+};
+
+} // namespace
+
+BearingAssessment assessBearing(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context,
+                                Findings& findings)
+{
+    return BearingJudge(choice, loads, context, findings).run();
+}
+
+} // namespace shaftwright::analysis

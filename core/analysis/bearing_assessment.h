@@ -1,0 +1,36 @@
+#pragma once
+// The chosen bearing of one support over all cases. The same steps serve a bearing without a shaft. Internal to core/analysis.
+
+#include "core/analysis/assessment.h"
+
+#include <span>
+#include <string>
+
+namespace shaftwright::analysis {
+
+struct BearingLoad {
+    CaseId case_id;
+    std::string case_name;
+    double Fr_N = 0.0, Fa_N = 0.0;               ///< for the life
+    double Fr_static_N = 0.0, Fa_static_N = 0.0; ///< for static safety
+    std::optional<double> induced_axial_N;
+    Derivation induced_derivation;
+    bool sense_held = true;                      ///< false: the axial force acts in a sense this bearing cannot hold
+    double time_share = 1.0, speed_rpm = 0.0;
+};
+
+struct BearingContext {
+    std::string subject;            ///< support id
+    std::string path;               ///< "supports.B"
+    std::string name;               ///< as shown
+    std::optional<double> required_L_h;
+    double reliability_percent = 90.0;
+    std::optional<double> required_S0;
+    Grade quiet = Grade::normal;
+    bool preloaded_or_sprung = false;
+};
+
+[[nodiscard]] BearingAssessment assessBearing(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context,
+                                              Findings& findings);
+
+} // namespace shaftwright::analysis
