@@ -1,0 +1,3 @@
+#pragma once
+#include "core/base/result.h"
+#include "core/model/arrangement.h"
