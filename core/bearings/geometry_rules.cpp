@@ -338,7 +338,7 @@ double genericMass_kg(GeometryClass geometry_class, const BoundaryDimensions& si
         const double washer = 0.95 * ring(D, d) * (0.5 * (B - Dw) + depth) - segment(0.535 * Dw, depth) * pi * Dpw;
         volume = 2.0 * washer + 1.08 * elements;
         if (geometry_class == GeometryClass::thrust_ball_double)
-            volume += 0.9 * ring(D, d) * size.centre_washer_mm + 1.08 * elements;
+            volume += 0.9 * ring(D, size.centre_washer_bore_mm) * size.centre_washer_mm + 1.08 * elements;
         break;
     }
     case GeometryClass::cylindrical_roller_thrust:

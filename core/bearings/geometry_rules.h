@@ -11,14 +11,15 @@ namespace shaftwright
 
 /// Boundary dimensions of one bearing, as a standard's table states them; 0 where a class has no such dimension.
 struct BoundaryDimensions {
-    double bore_mm = 0.0;           ///< d; drawn cup: F_w; double-direction thrust: d of the single bearing of the series
-    double outer_mm = 0.0;          ///< D
-    double width_mm = 0.0;          ///< B; tapered: T; axial bearings: H of one direction
-    double inner_width_mm = 0.0;    ///< tapered: B of the cone
-    double outer_width_mm = 0.0;    ///< tapered: C of the cup
-    double inner_raceway_mm = 0.0;  ///< needle, drawn cup: F_w
-    double contact_angle_deg = 0.0; ///< nominal
-    double centre_washer_mm = 0.0;  ///< double-direction thrust: height of the centre washer
+    double bore_mm = 0.0;               ///< d; drawn cup: F_w; double-direction thrust: d of the single bearing of the series
+    double outer_mm = 0.0;              ///< D
+    double width_mm = 0.0;              ///< B; tapered: T; axial bearings: H of one direction
+    double inner_width_mm = 0.0;        ///< tapered: B of the cone
+    double outer_width_mm = 0.0;        ///< tapered: C of the cup
+    double inner_raceway_mm = 0.0;      ///< needle, drawn cup: F_w
+    double contact_angle_deg = 0.0;     ///< nominal
+    double centre_washer_mm = 0.0;      ///< double-direction thrust: height of the centre washer
+    double centre_washer_bore_mm = 0.0; ///< double-direction thrust: bore of the centre washer
 };
 
 /// Proportions of one series; S = D - d. A row of resources/catalogue/series.csv. 0: not used by the class.

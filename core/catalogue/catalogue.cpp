@@ -73,6 +73,8 @@ void Catalogue::buildIndex()
 
 std::span<const CatalogueRow* const> Catalogue::rowsWithBore(GeometryClass geometry, double bore_mm) const
 {
+    if (!std::isfinite(bore_mm))
+        return {}; // the search needs an order
     const auto begin = std::lower_bound(m_by_bore.begin(), m_by_bore.end(), BoreKey{geometry, bore_mm - boreTolerance_mm},
                                         [](const CatalogueRow* row, const BoreKey& key) {
                                             return row->geometry_class != key.geometry ? row->geometry_class < key.geometry
@@ -87,6 +89,8 @@ std::span<const CatalogueRow* const> Catalogue::rowsWithBore(GeometryClass geome
 
 std::span<const CatalogueRow* const> Catalogue::rowsWithRaceway(double Fw_mm) const
 {
+    if (!std::isfinite(Fw_mm))
+        return {};
     const auto begin = std::lower_bound(m_by_raceway.begin(), m_by_raceway.end(), Fw_mm - boreTolerance_mm,
                                         [](const CatalogueRow* row, double bore) { return row->bore_mm < bore; });
     const auto end = std::upper_bound(begin, m_by_raceway.end(), Fw_mm + boreTolerance_mm,

@@ -234,8 +234,7 @@ Finding wrongCell(std::string_view table, std::size_t row, std::string_view colu
     return finding;
 }
 
-/// f_0 depends on gamma and the groove radii alone; bearings of one geometry in several series share it through the
-/// rating of the same InternalGeometry.
+/// Walks the series in their order and stops at the first fault.
 class Builder
 {
 public:
@@ -475,6 +474,7 @@ private:
     {
         namespace c = thrust_column;
         size.centre_washer_mm = m_thrust.number(i, c::centre_height, 0.0);
+        size.centre_washer_bore_mm = size.bore_mm;
         for (std::size_t j = 0; j < m_thrust.rows(); ++j) {
             if (m_thrust.cell(j, c::series) == entry.dimension_series &&
                 m_thrust.cell(j, c::outer) == m_thrust.cell(i, c::outer)) {
