@@ -1,0 +1,365 @@
+#include "core/drawing/sheet_common.h"
+
+#include "core/units/number_text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace shaftwright::drawing
+{
+
+using namespace inner;
+
+namespace
+{
+
+constexpr double degree = std::numbers::pi / 180.0;
+
+struct Direction {
+    double angle_deg;
+};
+
+/// Circle of another shaft's wheel, thin; only the piece within `reach` of the own axis is drawn.
+void mate(Group& group, double cx, double cy, double radius, double reach)
+{
+    const double distance = std::hypot(cx, cy);
+    if (distance + radius <= reach) {
+        group.items.emplace_back(Circle{cx, cy, radius, Stroke::thin, Ink::ink3, {}});
+        return;
+    }
+    // Angle at the mate's centre, about the line to the own axis, within which |p| <= reach.
+    const double cosine = (distance * distance + radius * radius - reach * reach) / (2.0 * distance * radius);
+    if (!(cosine < 1.0))
+        return;
+    const double half = std::acos(std::max(cosine, -1.0)) / degree;
+    const double towards = std::atan2(-cy, -cx) / degree;
+    arc(group, cx, cy, radius, towards - half, towards + half, Stroke::thin, Ink::ink3);
+}
+
+void handleMark(Group& group, double x, double y)
+{
+    group.items.emplace_back(Circle{x, y, 1.6, Stroke::thick, Ink::live, Ink::paper});
+}
+
+} // namespace
+
+double endViewReach_mm(double radius_mm)
+{
+    return 1.3 * radius_mm + 8.0;
+}
+
+DisplayList endViewList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view, double radius_mm)
+{
+    DisplayList list;
+    double largest = 0.0;
+    for (const Segment& segment : arrangement.shaft.segments)
+        largest = std::max({largest, segment.outer_mm / 2.0, segment.outerRight_mm() / 2.0});
+    for (const Part& part : arrangement.parts)
+        largest = std::max(largest, partOuterRadius_mm(part));
+    const double reach = 1.3 * radius_mm;
+    const double h = view.label_height_mm;
+    const Font font = view.label_font;
+
+    Group caption;
+    caption.layer = Layer::overlay;
+    const double top = endViewReach_mm(radius_mm);
+    caption.items.emplace_back(Text{-reach, top + endViewCaption_mm - h, h, std::string(labels::endView), HAlign::left,
+                                    VAlign::baseline, 0.0, Ink::ink, font, true, false});
+    caption.items.emplace_back(Text{-reach, top + endViewCaption_mm - 2.6 * h, 0.8 * h, std::string(labels::fromRight),
+                                    HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, false});
+    computeBounds(caption);
+    list.groups.push_back(std::move(caption));
+    if (!(largest > 0.0) || !(radius_mm > 0.0))
+        return list;
+    const double s = radius_mm / largest;
+
+    Placer placer;
+    std::vector<double> busy; // directions in which something stands
+
+    // Axes, then circles from the outside inwards.
+    Group axes;
+    axes.layer = Layer::behind;
+    line(axes, -radius_mm - 4.0, 0.0, radius_mm + 4.0, 0.0, Stroke::centre, Ink::ink);
+    line(axes, 0.0, -radius_mm - 4.0, 0.0, radius_mm + 4.0, Stroke::centre, Ink::ink);
+    computeBounds(axes);
+
+    std::vector<const Part*> parts;
+    for (const Part& part : arrangement.parts) {
+        if (partOuterRadius_mm(part) > 0.0)
+            parts.push_back(&part);
+    }
+    std::stable_sort(parts.begin(), parts.end(),
+                     [](const Part* a, const Part* b) { return partOuterRadius_mm(*a) > partOuterRadius_mm(*b); });
+    std::vector<Group> handles;
+    std::size_t drawn = 0;
+    for (const Part* part : parts) {
+        Group group;
+        group.subject = partPath(*part);
+        group.layer = Layer::part;
+        const double outer = partOuterRadius_mm(*part) * s;
+        const double acting = actingDiameter_mm(*part) / 2.0 * s;
+        const bool selected = view.selected == group.subject;
+        // With forty parts the circles of the largest eight and the selection are enough to find the way.
+        if (drawn++ < 8 || selected) {
+            group.items.emplace_back(Circle{0.0, 0.0, outer, Stroke::thick, selected ? Ink::live : Ink::ink, {}});
+            const bool toothed = part->body.index() < 4;
+            if (acting > 0.0 && std::abs(acting - outer) > 0.7)
+                group.items.emplace_back(
+                    Circle{0.0, 0.0, acting, toothed || part->body.index() <= 5 ? Stroke::centre : Stroke::thin, Ink::ink, {}});
+        }
+        const auto addHandle = [&](double angle, double distance, const std::string& handle, std::string_view word) {
+            Group grip;
+            grip.subject = group.subject;
+            grip.handle = handle;
+            grip.layer = Layer::overlay;
+            const double x = distance * std::cos(angle * degree);
+            const double y = distance * std::sin(angle * degree);
+            handleMark(grip, x, y);
+            placer.take({x - 1.8, y - 1.8, x + 1.8, y + 1.8});
+            busy.push_back(angle);
+            const std::string text = std::string(word) + " " + numberTrimmed(angle, 1) + "°";
+            const double width = textWidth_mm(text, 0.9 * h, font);
+            for (const double out : {3.4, 6.5, 10.0}) {
+                const double lx = (distance + out) * std::cos(angle * degree);
+                const double ly = (distance + out) * std::sin(angle * degree) - 0.45 * h;
+                const double x0 = std::cos(angle * degree) >= 0.0 ? lx : lx - width;
+                const Box box{x0, ly, x0 + width, ly + 0.9 * h};
+                if (!placer.isFree(box) && out < 9.0)
+                    continue;
+                placer.take(box);
+                grip.items.emplace_back(
+                    Text{x0, ly, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+                break;
+            }
+            computeBounds(grip);
+            handles.push_back(std::move(grip));
+        };
+        if (const auto* gear = std::get_if<CylindricalGear>(&part->body)) {
+            const double other = gear->mate_teeth && gear->teeth > 0 ? acting * *gear->mate_teeth / gear->teeth : 0.55 * acting;
+            const double centre = gear->internal ? acting - other : acting + other;
+            const auto meshAt = [&](double angle, const std::string& handle) {
+                if (!gear->internal || other > acting) // a ring gear meshes inside; its mate lies within the circle
+                    mate(group, centre * std::cos(angle * degree), centre * std::sin(angle * degree), other, reach);
+                else
+                    group.items.emplace_back(Circle{centre * std::cos(angle * degree),
+                                                    centre * std::sin(angle * degree),
+                                                    other,
+                                                    Stroke::thin,
+                                                    Ink::ink3,
+                                                    {}});
+                addHandle(angle, acting, handle, labels::mesh);
+            };
+            meshAt(gear->mesh_angle_deg, "mesh_angle_deg");
+            for (std::size_t i = 0; i < gear->further_meshes.size(); ++i)
+                meshAt(gear->further_meshes[i].mesh_angle_deg, "further_meshes." + std::to_string(i) + ".mesh_angle_deg");
+        } else if (const auto* bevel = std::get_if<BevelGear>(&part->body)) {
+            addHandle(bevel->mesh_angle_deg, acting, "mesh_angle_deg", labels::mesh);
+        } else if (const auto* worm = std::get_if<Worm>(&part->body)) {
+            addHandle(worm->mesh_angle_deg, acting, "mesh_angle_deg", labels::mesh);
+        } else if (const auto* wheel = std::get_if<WormWheel>(&part->body)) {
+            addHandle(wheel->mesh_angle_deg, acting, "mesh_angle_deg", labels::mesh);
+        } else {
+            double direction = 0.0;
+            double centre = 0.0;
+            double other = 0.0;
+            bool crossed = false;
+            bool flexible = false;
+            if (const auto* pulley = std::get_if<BeltPulley>(&part->body)) {
+                direction = pulley->direction_deg;
+                centre = pulley->centre_distance_mm * s;
+                other = pulley->other_diameter_mm / 2.0 * s;
+                crossed = pulley->crossed;
+                flexible = true;
+            } else if (const auto* sprocket = std::get_if<ChainSprocket>(&part->body)) {
+                direction = sprocket->direction_deg;
+                centre = sprocket->centre_distance_mm * s;
+                other = sprocket->teeth > 0 ? acting * sprocket->other_teeth / sprocket->teeth : acting;
+                flexible = true;
+            }
+            if (flexible && acting > 0.0) {
+                // Two strands, tangents of both wheels, cut off at the reach.
+                const double ratio = centre > 0.0 ? std::clamp((acting - (crossed ? -other : other)) / centre, -0.95, 0.95) : 0.0;
+                const double spread = std::acos(ratio) / degree;
+                for (const double side : {1.0, -1.0}) {
+                    const double a = (direction + side * spread) * degree;
+                    const double x = acting * std::cos(a);
+                    const double y = acting * std::sin(a);
+                    // Along the strand: perpendicular to the radius at the point of tangency, towards the other wheel.
+                    const double tx = side * std::sin(a);
+                    const double ty = -side * std::cos(a);
+                    const double whole = centre > 0.0 ? centre * std::sqrt(1.0 - ratio * ratio) : reach;
+                    const double cut = std::sqrt(std::max(reach * reach - acting * acting, 0.0));
+                    const double length = std::min(whole, cut);
+                    line(group, x, y, x + tx * length, y + ty * length, Stroke::thin, Ink::ink3);
+                }
+                addHandle(direction, reach, "direction_deg",
+                          std::holds_alternative<BeltPulley>(part->body) ? labels::belt : labels::chain);
+            }
+        }
+        computeBounds(group);
+        list.groups.push_back(std::move(group));
+    }
+
+    // The shaft end as seen: last segment, its bore.
+    if (!arrangement.shaft.segments.empty()) {
+        const Segment& last = arrangement.shaft.segments.back();
+        Group group;
+        group.subject = "shaft.segments." + last.id.value;
+        group.layer = Layer::shaft;
+        double radius = last.outerRight_mm() / 2.0 * s;
+        group.items.emplace_back(Circle{0.0, 0.0, radius, Stroke::thick, Ink::ink, Ink::shaft});
+        if (last.boreRight_mm() > 0.0)
+            group.items.emplace_back(Circle{0.0, 0.0, last.boreRight_mm() / 2.0 * s, Stroke::thick, Ink::ink, Ink::paper});
+        computeBounds(group);
+        list.groups.push_back(std::move(group));
+    }
+    list.groups.push_back(std::move(axes));
+
+    // Vectors of the case, all from the axis: loads with the part's name, reactions with the letter of the support.
+    if (view.loads) {
+        struct Vector {
+            double y, z;
+            std::string word, subject;
+            bool reaction;
+        };
+        std::vector<Vector> vectors;
+        const double fmax = view.held_force_N > 0.0 ? view.held_force_N : largestForce_N(assessment, view);
+        if (const CaseLoads* loads = shownLoads(assessment, view)) {
+            for (const PartLoad& load : loads->parts) {
+                if (load.distributed)
+                    continue;
+                const Part* part = findPart(arrangement, load.part);
+                vectors.push_back(
+                    {load.force_N.y, load.force_N.z,
+                     part != nullptr
+                         ? elide(part->name.empty() ? labels::kind(*part) : std::string_view(part->name), 22.0, 0.9 * h, font)
+                         : std::string(),
+                     "parts." + load.part.value, false});
+            }
+        }
+        for (const Support& support : arrangement.supports) {
+            const SupportAssessment* found = assessment.find(support.id);
+            if (found == nullptr)
+                continue;
+            if (const SupportCase* reaction = shownReaction(*found, assessment, view))
+                vectors.push_back({reaction->force_N.y, reaction->force_N.z, elide(supportName(support), 14.0, 0.9 * h, font),
+                                   supportPath(support), true});
+        }
+        std::stable_sort(vectors.begin(), vectors.end(),
+                         [](const Vector& a, const Vector& b) { return std::hypot(a.y, a.z) > std::hypot(b.y, b.z); });
+        const Unit unit = forceUnit(fmax);
+        std::size_t labelled = 0;
+        struct Pending {
+            std::size_t group;
+            double x, y, dx, dy;
+            std::string text;
+        };
+        std::vector<Pending> pending;
+        for (const Vector& vector : vectors) {
+            const double size = std::hypot(vector.y, vector.z);
+            if (!std::isfinite(size) || !(size > 1e-6 * fmax) || !(fmax > 0.0))
+                continue;
+            const double length = std::max(6.0, 0.92 * radius_mm * std::min(size / fmax, 1.2));
+            const double dx = vector.y / size;
+            const double dy = vector.z / size;
+            Group group;
+            group.subject = vector.subject;
+            group.layer = Layer::load;
+            arrow(group, 0.0, 0.0, dx * length, dy * length, Ink::live);
+            for (double t = 0.15; t < 1.0; t += 0.1)
+                placer.take({dx * length * t - 0.7, dy * length * t - 0.7, dx * length * t + 0.7, dy * length * t + 0.7});
+            busy.push_back(std::atan2(dy, dx) / degree);
+            if (labelled++ < 8 || view.selected == vector.subject)
+                pending.push_back(
+                    {list.groups.size(), dx * length, dy * length, dx, dy, vector.word + " " + withUnit(size, unit)});
+            list.groups.push_back(std::move(group));
+        }
+        for (const Pending& one : pending) {
+            Group& group = list.groups[one.group];
+            const double width = textWidth_mm(one.text, h, font) * 1.06;
+            bool placed = false;
+            for (const double out : {1.5, 4.5, 8.0, 11.5}) {
+                for (const double turn : {0.0, 14.0, -14.0, 28.0, -28.0}) {
+                    const double c = std::cos(turn * degree);
+                    const double sn = std::sin(turn * degree);
+                    const double ux = one.dx * c - one.dy * sn;
+                    const double uy = one.dx * sn + one.dy * c;
+                    const double l = std::hypot(one.x, one.y) + out;
+                    const double lx = ux * l;
+                    const double ly = uy * l + (uy - 1.0) * h / 2.0;
+                    const double x0 = ux > 0.3 ? lx : ux < -0.3 ? lx - width : lx - width / 2.0;
+                    const Box box{x0, ly, x0 + width, ly + h};
+                    if (!placer.isFree(box))
+                        continue;
+                    placer.take(box);
+                    group.items.emplace_back(
+                        Text{x0, ly, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
+                    placed = true;
+                    break;
+                }
+                if (placed)
+                    break;
+            }
+        }
+    }
+    // Sense of rotation outside the circles, where most room is; positive speed is counter-clockwise from this end.
+    const int index = shownCase(assessment, view);
+    if (index >= 0) {
+        const double speed = assessment.load_cases[static_cast<std::size_t>(index)].speed_rpm;
+        if (std::isfinite(speed) && speed != 0.0) {
+            double best = 270.0;
+            double room = -1.0;
+            for (const double candidate : {290.0, 250.0, 330.0, 210.0, 30.0, 150.0, 70.0, 110.0}) {
+                double least = 180.0;
+                for (const double angle : busy) {
+                    double difference = std::fmod(std::abs(angle - candidate), 360.0);
+                    difference = std::min(difference, 360.0 - difference);
+                    least = std::min(least, difference);
+                }
+                if (least > room + 1.0) {
+                    room = least;
+                    best = candidate;
+                }
+            }
+            Group group;
+            group.layer = Layer::load;
+            const double r = radius_mm + 4.5;
+            const double half = std::clamp(12.0 / r / degree, 12.0, 25.0);
+            const double from = speed > 0.0 ? best - half : best + half;
+            const double to = speed > 0.0 ? best + half : best - half;
+            const double sense = speed > 0.0 ? 1.0 : -1.0;
+            const double shorten = sense * arrowHead_mm * 0.7 / r / degree;
+            arc(group, 0.0, 0.0, r, from, to - shorten, Stroke::thick, Ink::ink);
+            const double mid = (to - shorten / 2.0) * degree;
+            head(group, r * std::cos(to * degree), r * std::sin(to * degree), -sense * std::sin(mid), sense * std::cos(mid),
+                 arrowHead_mm, arrowHeadHalf_mm, Ink::ink);
+            const std::string text = typographic(significant(std::abs(speed), 4)) + std::string(labels::perMinute);
+            const double width = textWidth_mm(text, 0.9 * h, font);
+            for (const double out : {2.0, 5.5, 9.0}) {
+                const double lx = (r + out) * std::cos(best * degree);
+                const double ly = (r + out) * std::sin(best * degree) + (std::sin(best * degree) - 1.0) * 0.45 * h;
+                const double c = std::cos(best * degree);
+                const double x0 = c > 0.4 ? lx : c < -0.4 ? lx - width : lx - width / 2.0;
+                const Box box{x0, ly, x0 + width, ly + 0.9 * h};
+                if (!placer.isFree(box))
+                    continue;
+                placer.take(box);
+                group.items.emplace_back(
+                    Text{x0, ly, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink, font, false, true});
+                break;
+            }
+            computeBounds(group);
+            list.groups.push_back(std::move(group));
+        }
+    }
+    for (Group& group : list.groups) {
+        if (group.layer == Layer::load)
+            computeBounds(group);
+    }
+    for (Group& grip : handles)
+        list.groups.push_back(std::move(grip));
+    return list;
+}
+
+} // namespace shaftwright::drawing

@@ -1,0 +1,500 @@
+#include "core/drawing/sheet_common.h"
+
+#include "core/units/number_text.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shaftwright::drawing
+{
+
+using namespace inner;
+
+namespace
+{
+
+constexpr double nothing = 1e-6; ///< of the largest force: not drawn
+
+struct Context {
+    const Arrangement& arrangement;
+    const Assessment& assessment;
+    const SheetView& view;
+    const Layout& layout;
+    Placer placer;
+    Unit unit;
+    Unit moment_unit;
+    double largest_N = 0.0;
+
+    [[nodiscard]] double arrowLength(double force_N) const
+    {
+        return largest_N > 0.0
+                   ? std::clamp(longestArrow_mm * std::abs(force_N) / largest_N, shortestArrow_mm, 1.4 * longestArrow_mm)
+                   : shortestArrow_mm;
+    }
+};
+
+/// A label of one or two lines beside an anchor: right, left, then one and two lines higher or lower. False when no place is
+/// free.
+bool placeLabel(Group& group, Context& context, double x, double y, const std::string& value, const std::string& what,
+                bool bold = true)
+{
+    const double h = context.view.label_height_mm;
+    const Font font = context.view.label_font;
+    const double width =
+        std::max(textWidth_mm(value, h, font) * (bold ? 1.06 : 1.0), what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
+    const double depth = what.empty() ? 0.0 : 1.35 * h;
+    const double step = h + depth + 0.6;
+    for (const double shift : {0.0, -step, step, -2.0 * step, 2.0 * step}) {
+        for (const bool right : {true, false}) {
+            const double x0 = right ? x + 1.8 : x - 1.8 - width;
+            const double top = y + shift;
+            const Box box{x0, top - h - depth - 0.3, x0 + width, top};
+            if (!context.placer.isFree(box))
+                continue;
+            context.placer.take(box);
+            const HAlign align = right ? HAlign::left : HAlign::right;
+            const double tx = right ? x0 : x0 + width;
+            group.items.emplace_back(Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, bold, true});
+            if (!what.empty())
+                group.items.emplace_back(
+                    Text{tx, top - 2.25 * h, 0.8 * h, what, align, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+            if (shift != 0.0) // a thin leader says what the number belongs to
+                line(group, x, y - h / 2.0, right ? x0 - 0.4 : x0 + width + 0.4, top - h / 2.0, Stroke::hairline, Ink::ink2);
+            return true;
+        }
+    }
+    return false;
+}
+
+void supportSign(Group& group, const Support& support, double x, double y)
+{
+    const auto triangle = [&](double tip_x, double tip_y) {
+        group.items.emplace_back(Path{{{tip_x, tip_y}, {tip_x - 3.0, tip_y - 5.0}, {tip_x + 3.0, tip_y - 5.0}},
+                                      true,
+                                      Stroke::medium,
+                                      Ink::ink,
+                                      Ink::paper});
+    };
+    const auto ground = [&](double gy) {
+        line(group, x - 4.5, gy, x + 4.5, gy, Stroke::medium, Ink::ink);
+        for (int i = 0; i < 6; ++i) {
+            const double gx = x - 3.1 + 1.5 * i;
+            line(group, gx, gy, gx - 1.0, gy - 1.0, Stroke::thin, Ink::ink);
+        }
+    };
+    const auto stop = [&](double sx) { line(group, sx, y - 6.1, sx, y - 3.1, Stroke::thick, Ink::ink); };
+    const bool plus = support.carries.value_or(Carries::plus) == Carries::plus;
+    switch (support.role) {
+    case Role::locating:
+        triangle(x, y);
+        ground(y - 5.0);
+        break;
+    case Role::non_locating:
+        triangle(x, y);
+        ground(y - 6.1);
+        break;
+    case Role::adjusted:
+        triangle(x, y);
+        ground(y - 6.1);
+        stop(plus ? x + 3.3 : x - 3.3);
+        break;
+    case Role::end_play:
+        triangle(x, y);
+        ground(y - 6.1);
+        stop(x + 4.0);
+        stop(x - 4.0);
+        break;
+    case Role::axial_only: {
+        // Holds along x only: a triangle lying on its side against a wall on the side towards which it holds.
+        const double d = plus ? 1.0 : -1.0;
+        group.items.emplace_back(
+            Path{{{x, y - 3.0}, {x + d * 4.0, y - 0.6}, {x + d * 4.0, y - 5.4}}, true, Stroke::medium, Ink::ink, Ink::paper});
+        line(group, x + d * 4.0, y, x + d * 4.0, y - 6.0, Stroke::medium, Ink::ink);
+        for (int i = 0; i < 4; ++i)
+            line(group, x + d * 4.0, y - 0.6 - 1.5 * i, x + d * 5.0, y - 1.6 - 1.5 * i, Stroke::thin, Ink::ink);
+        break;
+    }
+    }
+}
+
+/// A three-quarter turn with one head about (x, y).
+void momentArc(Group& group, double x, double y, bool counter_clockwise)
+{
+    const double r = 4.5;
+    if (counter_clockwise) {
+        arc(group, x, y, r, -45.0, 215.0, Stroke::thick, Ink::live);
+        head(group, x - r * 0.707, y - r * 0.707, 0.707, -0.707, arrowHead_mm, arrowHeadHalf_mm, Ink::live);
+    } else {
+        arc(group, x, y, r, 225.0, -35.0, Stroke::thick, Ink::live);
+        head(group, x + r * 0.707, y - r * 0.707, -0.707, -0.707, arrowHead_mm, arrowHeadHalf_mm, Ink::live);
+    }
+}
+
+const Part* partOf(const Arrangement& arrangement, const PartId& id, std::size_t& index)
+{
+    for (index = 0; index < arrangement.parts.size(); ++index) {
+        if (arrangement.parts[index].id == id)
+            return &arrangement.parts[index];
+    }
+    return nullptr;
+}
+
+void itemNumber(Group& group, Context& context, double x, double y, std::size_t number)
+{
+    for (const double shift : {0.0, 5.6, 11.2, 16.8}) {
+        const Box box{x - 2.6, y + shift, x + 2.6, y + shift + 5.2};
+        if (shift < 16.0 && !context.placer.isFree(box))
+            continue;
+        context.placer.take(box);
+        if (shift > 0.0)
+            line(group, x, y, x, y + shift, Stroke::hairline, Ink::ink2);
+        group.items.emplace_back(Circle{x, y + shift + 2.6, 2.5, Stroke::thin, Ink::ink, Ink::paper});
+        group.items.emplace_back(Text{x, y + shift + 2.6, 2.2, std::to_string(number), HAlign::centre, VAlign::middle, 0.0,
+                                      Ink::ink, context.view.label_font, false, false});
+        return;
+    }
+}
+
+} // namespace
+
+DisplayList loadList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view)
+{
+    DisplayList list;
+    if (arrangement.shaft.segments.empty() && arrangement.parts.empty() && arrangement.supports.empty())
+        return list;
+    const Layout layout = layoutOf(arrangement, view);
+    const double s = view.scale;
+    const int case_index = shownCase(assessment, view);
+    const CaseLoads* loads = view.loads ? shownLoads(assessment, view) : nullptr;
+    const double largest = largestForce_N(assessment, view);
+
+    Context context{arrangement, assessment, view, layout, {}, {}, {}, 0.0};
+    context.largest_N = view.held_force_N > 0.0 ? view.held_force_N : largest;
+    context.unit = forceUnit(context.largest_N);
+    double largest_moment = 0.0;
+    if (loads != nullptr) {
+        for (const PartLoad& load : loads->parts)
+            largest_moment = std::max(largest_moment, std::abs(load.torque_Nmm));
+    }
+    context.moment_unit = momentUnit(largest_moment);
+
+    // What labels keep clear of.
+    for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
+        const double x = arrangement.parts[i].x_mm * s;
+        if (layout.part_half[i] > 0.0)
+            context.placer.take(
+                {x - layout.part_half[i], -layout.part_radius[i], x + layout.part_half[i], layout.part_radius[i]});
+        if (view.dimensions)
+            context.placer.take({x - 0.3, layout.chain_y, x + 0.3, -layout.part_radius[i]});
+    }
+    for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
+        const double x = arrangement.supports[i].x_mm * s;
+        context.placer.take(
+            {x - layout.support_half[i], -layout.support_radius[i], x + layout.support_half[i], layout.support_radius[i]});
+        context.placer.take({x - 5.0, -layout.support_radius[i] - 1.0 - supportSign_mm, x + 5.0, -layout.support_radius[i]});
+    }
+    for (const DiameterLabel& label : layout.diameters) {
+        context.placer.take(label.box);
+        if (label.leader)
+            context.placer.take({std::min(label.target_x, label.text.x) - 0.4, layout.leader_y,
+                                 std::max(label.target_x, label.text.x) + 0.4, label.target_y});
+    }
+
+    // Arrows first, so that every label knows all of them.
+    struct Pending {
+        std::size_t group;
+        double x, y;
+        std::string value, what;
+        double force_N;
+        std::size_t item; // 0: no part
+        bool selected;
+    };
+    std::vector<Pending> pending;
+
+    if (loads != nullptr) {
+        for (const PartLoad& load : loads->parts) {
+            std::size_t index = 0;
+            const Part* part = partOf(arrangement, load.part, index);
+            if (part == nullptr || !std::isfinite(load.x_mm))
+                continue;
+            Group group;
+            group.subject = partPath(*part);
+            group.layer = Layer::load;
+            const double x = load.x_mm * s;
+            const double radius = layout.part_radius[index];
+            const bool selected = view.selected == group.subject;
+            const std::string what = elide(part->name.empty() ? labels::kind(*part) : std::string_view(part->name), 26.0,
+                                           0.8 * view.label_height_mm, view.label_font);
+            const std::size_t own = list.groups.size();
+
+            if (load.distributed) {
+                const double end = load.end_mm * s;
+                const double q0 = component({load.q0_N_mm.x, load.q0_N_mm.y, load.q0_N_mm.z}, view.plane);
+                const double q1 = component({load.q1_N_mm.x, load.q1_N_mm.y, load.q1_N_mm.z}, view.plane);
+                const double q = std::max(std::abs(q0), std::abs(q1));
+                if (q > 0.0 && end > x) {
+                    const int count = std::clamp(static_cast<int>((end - x) / 6.0), 2, 12);
+                    Path top{{}, false, Stroke::thin, Ink::live, {}};
+                    for (int i = 0; i <= count; ++i) {
+                        const double t = static_cast<double>(i) / count;
+                        const double value = q0 + (q1 - q0) * t;
+                        const double ax = x + (end - x) * t;
+                        const double base = seatAt_mm(arrangement.shaft, ax / s) / 2.0 * s + 0.8;
+                        const double length = 10.0 * std::abs(value) / q;
+                        top.vertices.push_back({ax, base + length});
+                        if (length > 3.4) {
+                            if (value < 0.0 || view.plane == Plane::resultant)
+                                arrow(group, ax, base + length, ax, base, Ink::live, Stroke::thin);
+                            else
+                                arrow(group, ax, base, ax, base + length, Ink::live, Stroke::thin);
+                        }
+                    }
+                    const double y = top.vertices.front().y;
+                    group.items.emplace_back(std::move(top));
+                    context.placer.take({x, 0.0, end, y});
+                    const std::string value = q0 == q1 ? number3(q * context.unit.factor)
+                                                       : number3(std::abs(q0) * context.unit.factor) + " ... " +
+                                                             number3(std::abs(q1) * context.unit.factor);
+                    pending.push_back({own, x - 1.0, y + 2.0 * view.label_height_mm,
+                                       value + " " + std::string(context.unit.name) + "/mm", what, q * (load.end_mm - load.x_mm),
+                                       index + 1, selected});
+                }
+            } else {
+                const double force = component(load.force_N, view.plane);
+                const auto drawForce = [&](double ax, double value, const std::string& text) {
+                    const double length = context.arrowLength(value);
+                    const double foot = radius + 1.0;
+                    if (value < 0.0 || view.plane == Plane::resultant)
+                        arrow(group, ax, foot + length, ax, foot, Ink::live);
+                    else
+                        arrow(group, ax, foot, ax, foot + length, Ink::live);
+                    context.placer.take({ax - 0.8, foot, ax + 0.8, foot + length});
+                    pending.push_back({own, ax, foot + length, text, what, std::abs(value), index + 1, selected});
+                };
+                if (std::isfinite(force) && std::abs(force) > nothing * context.largest_N) {
+                    std::string text = withUnit(std::abs(force), context.unit);
+                    if (view.plane == Plane::resultant) {
+                        double angle = std::atan2(load.force_N.z, load.force_N.y) * 57.29577951308232;
+                        angle = angle < -0.5 ? angle + 360.0 : std::max(angle, 0.0);
+                        text += ", " + numberTrimmed(angle, 0) + "°";
+                    }
+                    drawForce(x, force, text);
+                }
+                if (load.worst_direction_N > nothing * context.largest_N && std::isfinite(load.worst_direction_N))
+                    drawForce(x + (std::abs(force) > nothing * context.largest_N ? 3.0 : 0.0), -load.worst_direction_N,
+                              withUnit(load.worst_direction_N, context.unit) + ", " + std::string(labels::anyDirection));
+
+                // Axial force at the radius where it acts; the number stands beside the part.
+                if (std::isfinite(load.force_N.x) && std::abs(load.force_N.x) > nothing * context.largest_N) {
+                    const double length = context.arrowLength(load.force_N.x);
+                    const double acting = actingDiameter_mm(*part) / 2.0 * s;
+                    const double seat = seatAt_mm(arrangement.shaft, part->x_mm) / 2.0 * s;
+                    const double y = acting > seat ? acting : 0.45 * seat;
+                    const double direction = load.force_N.x > 0.0 ? 1.0 : -1.0;
+                    // Beside the part on the side towards which it pushes; the tail stands on the face.
+                    const double tail = x + direction * (layout.part_half[index] + 1.0);
+                    arrow(group, tail, y, tail + direction * length, y, Ink::live);
+                    context.placer.take(
+                        {std::min(tail, tail + direction * length), y - 0.9, std::max(tail, tail + direction * length), y + 0.9});
+                    const std::string text = withUnit(std::abs(load.force_N.x), context.unit);
+                    pending.push_back({own,
+                                       tail + direction * (length / 2.0) - (direction > 0.0 ? length / 2.0 : 0.0),
+                                       y + 1.0 + view.label_height_mm + 0.4,
+                                       text,
+                                       {},
+                                       std::abs(load.force_N.x),
+                                       index + 1,
+                                       selected});
+                }
+                // Torque: moment vector with two heads along the axis.
+                if (std::isfinite(load.torque_Nmm) && largest_moment > 0.0 &&
+                    std::abs(load.torque_Nmm) > nothing * largest_moment) {
+                    const double seat = seatAt_mm(arrangement.shaft, part->x_mm) / 2.0 * s;
+                    const double direction = load.torque_Nmm > 0.0 ? 1.0 : -1.0;
+                    const double y = seat >= 6.0 ? 0.42 * seat : 0.0;
+                    arrow(group, x - direction * 5.0, y, x + direction * 5.0, y, Ink::live, Stroke::thick, 2);
+                    const std::string text = withUnit(std::abs(load.torque_Nmm), context.moment_unit);
+                    pending.push_back({own, x, y, text, {}, 0.0, index + 1, selected});
+                    pending.back().what = "\x01"; // placed by the rule for torques below
+                }
+                // Couples given as such, in the plane that is shown: My turns clockwise on the sheet (y points away), Mz
+                // counter-clockwise.
+                const bool couple = std::holds_alternative<PointLoad>(part->body) || std::holds_alternative<Coupling>(part->body);
+                if (couple) {
+                    const double m = view.plane == Plane::z   ? load.moment_Nmm.y
+                                     : view.plane == Plane::y ? load.moment_Nmm.z
+                                                              : std::hypot(load.moment_Nmm.y, load.moment_Nmm.z);
+                    if (std::isfinite(m) && std::abs(m) > 1e-3) {
+                        momentArc(group, x, 0.0, view.plane == Plane::y ? m > 0.0 : m < 0.0);
+                        context.placer.take({x - 4.8, -4.8, x + 4.8, 4.8});
+                        pending.push_back({own,
+                                           x + 5.0,
+                                           view.label_height_mm / 2.0,
+                                           withUnit(std::abs(m), momentUnit(std::abs(m))),
+                                           {},
+                                           0.0,
+                                           index + 1,
+                                           selected});
+                    }
+                }
+            }
+            list.groups.push_back(std::move(group));
+        }
+    }
+
+    // Supports: sign, reaction below it, axial reaction beside it, effective centre on the axis.
+    for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
+        const Support& support = arrangement.supports[i];
+        if (!std::isfinite(support.x_mm))
+            continue;
+        Group group;
+        group.subject = supportPath(support);
+        group.handle = "x_mm";
+        group.layer = Layer::support;
+        const std::size_t own = list.groups.size();
+        const double x = support.x_mm * s;
+        const double tip = -(layout.support_radius[i] + 1.0);
+        supportSign(group, support, x, tip);
+        const SupportAssessment* found = assessment.find(support.id);
+        const SupportCase* reaction = found != nullptr && view.loads ? shownReaction(*found, assessment, view) : nullptr;
+        const std::string letter = elide(supportName(support), 18.0, view.label_height_mm, view.label_font);
+        bool lettered = false;
+        if (reaction != nullptr) {
+            double centre = x;
+            if (found->bearing && std::abs(found->bearing->centre_x_mm - support.x_mm) > 0.05 &&
+                std::isfinite(found->bearing->centre_x_mm)) {
+                centre = found->bearing->centre_x_mm * s;
+                group.items.emplace_back(Circle{centre, 0.0, 1.1, Stroke::thin, Ink::ink, Ink::paper});
+            }
+            const double force = component(reaction->force_N, view.plane);
+            const double below = tip - supportSign_mm;
+            if (std::isfinite(force) && std::abs(force) > nothing * context.largest_N) {
+                const double length = context.arrowLength(force);
+                if (force > 0.0 || view.plane == Plane::resultant)
+                    arrow(group, x, below - length, x, below, Ink::live);
+                else
+                    arrow(group, x, below, x, below - length, Ink::live);
+                context.placer.take({x - 0.8, below - length, x + 0.8, below});
+                std::string text = letter + "  " + withUnit(std::abs(force), context.unit);
+                if (view.plane == Plane::resultant)
+                    text += ", " + numberTrimmed(std::fmod(reaction->radial_angle_deg + 360.0, 360.0), 0) + "°";
+                pending.push_back({own,
+                                   x,
+                                   below - std::min(length, longestArrow_mm) + view.label_height_mm + 1.0,
+                                   text,
+                                   {},
+                                   std::abs(force),
+                                   0,
+                                   view.selected == group.subject});
+                lettered = true;
+            }
+            if (std::isfinite(reaction->force_N.x) && std::abs(reaction->force_N.x) > nothing * context.largest_N) {
+                const double length = context.arrowLength(reaction->force_N.x);
+                const double direction = reaction->force_N.x > 0.0 ? 1.0 : -1.0;
+                const double tail = x + direction * 5.5;
+                arrow(group, tail, tip - 2.5, tail + direction * length, tip - 2.5, Ink::live);
+                context.placer.take(
+                    {std::min(tail, tail + direction * length), tip - 3.4, std::max(tail, tail + direction * length), tip - 1.6});
+                pending.push_back(
+                    {own,
+                     direction > 0.0 ? tail + length : tail - length,
+                     tip - 2.5 + view.label_height_mm / 2.0,
+                     (lettered ? std::string() : letter + "  ") + withUnit(std::abs(reaction->force_N.x), context.unit),
+                     {},
+                     std::abs(reaction->force_N.x),
+                     0,
+                     view.selected == group.subject});
+                lettered = true;
+            }
+        }
+        if (!lettered)
+            pending.push_back({own, x + 4.0, tip - 1.5, letter, {}, 1e300, 0, true});
+        list.groups.push_back(std::move(group));
+    }
+
+    // Labels: the largest first. Many loads: full text for the selected part and the five largest, item numbers for the rest.
+    std::size_t part_labels = 0;
+    for (const Pending& one : pending)
+        part_labels += one.item > 0 && one.what != "\x01" ? 1U : 0U;
+    std::stable_sort(pending.begin(), pending.end(), [](const Pending& a, const Pending& b) {
+        return a.selected != b.selected ? a.selected : a.force_N > b.force_N;
+    });
+    const bool many = part_labels > 8;
+    std::size_t full = 0;
+    std::vector<std::size_t> numbered;
+    for (const Pending& one : pending) {
+        Group& group = list.groups[one.group];
+        if (one.what == "\x01") {
+            if (many && !one.selected)
+                continue;
+            const double h = view.label_height_mm;
+            const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
+            bool placed = false;
+            for (const double dy : {1.5, -1.5 - h, 1.5 + 1.5 * h, -1.5 - 2.5 * h}) {
+                const Box box{one.x - width / 2.0, one.y + dy, one.x + width / 2.0, one.y + dy + h};
+                bool free = true; // the part's own body does not count: the shaft under the hub is white
+                for (const DiameterLabel& label : layout.diameters)
+                    free = free && !box.overlaps(label.box, 0.3);
+                if (!free)
+                    continue;
+                context.placer.take(box);
+                group.items.emplace_back(Text{one.x, one.y + dy, h, one.value, HAlign::centre, VAlign::baseline, 0.0, Ink::live,
+                                              view.label_font, true, true});
+                placed = true;
+                break;
+            }
+            if (!placed)
+                placeLabel(group, context, one.x + 6.0, one.y + h / 2.0, one.value, {});
+            continue;
+        }
+        if (many && one.item > 0 && !one.selected && full >= 5) {
+            if (std::find(numbered.begin(), numbered.end(), one.item) == numbered.end()) {
+                numbered.push_back(one.item);
+                itemNumber(group, context, one.x, one.y + 0.6, one.item);
+            }
+            continue;
+        }
+        if (one.item > 0 && !one.selected)
+            ++full;
+        if (placeLabel(group, context, one.x, one.y, one.value, one.what) ||
+            (!one.what.empty() && placeLabel(group, context, one.x, one.y, one.value, {})))
+            continue;
+        if (one.item > 0 && std::find(numbered.begin(), numbered.end(), one.item) == numbered.end()) {
+            numbered.push_back(one.item);
+            itemNumber(group, context, one.x, one.y + 0.6, one.item);
+        }
+    }
+
+    // Sense of rotation: the part of the turn that faces the viewer; positive speed moves the near side down.
+    if (case_index >= 0 && view.loads) {
+        const double speed = assessment.load_cases[static_cast<std::size_t>(case_index)].speed_rpm;
+        Group group;
+        group.layer = Layer::load;
+        const double x = layout.left - 7.0;
+        const double r = std::clamp(seatAt_mm(arrangement.shaft, 0.0) / 2.0 * s * 0.6, 4.0, 12.0);
+        if (std::isfinite(speed) && speed != 0.0) {
+            const double d = speed > 0.0 ? -1.0 : 1.0; // of the near side on the sheet
+            const double bulge = 0.55;
+            // From the tail over the near side (left) to the foot of the head; the head continues the curve.
+            const double hx = d < 0.0 ? 0.35 : 0.35;
+            if (d < 0.0)
+                group.items.emplace_back(Path{{{x, r, bulge}, {x - hx, -r + 1.6}}, false, Stroke::thick, Ink::ink, {}});
+            else
+                group.items.emplace_back(Path{{{x - hx, r - 1.6, bulge}, {x, -r}}, false, Stroke::thick, Ink::ink, {}});
+            const double length = std::hypot(0.6, 0.8);
+            head(group, x + 1.2, d * r, 0.6 / length, d * 0.8 / length, arrowHead_mm, arrowHeadHalf_mm, Ink::ink);
+        }
+        const std::string text = speed == 0.0 ? std::string(labels::standstill)
+                                              : typographic(significant(std::abs(speed), 4)) + std::string(labels::perMinute);
+        const Text label{
+            x + 1.0, r + 1.8, 0.9 * view.label_height_mm, text, HAlign::centre, VAlign::baseline, 0.0, Ink::ink, view.label_font,
+            false,   true};
+        group.items.emplace_back(label);
+        list.groups.push_back(std::move(group));
+    }
+    for (Group& group : list.groups)
+        computeBounds(group);
+    return list;
+}
+
+} // namespace shaftwright::drawing
