@@ -204,7 +204,8 @@ TEST_CASE("thrust bearings follow the closed forms of the tables", "[core][beari
     CHECK_FALSE(beyond.P_N);
     REQUIRE(find(beyond.findings, "radial-on-thrust"));
     CHECK(hasStop(beyond.findings));
-    CHECK_THAT(number(*find(beyond.findings, "radial-on-thrust"), "Fr_limit_N"), WithinRel(998.6, 2e-4)); // 0.5594/0.5600
+    CHECK_THAT(number(*find(beyond.findings, "radial-on-thrust"), "Fr_limit_N"),
+               WithinRel(998.928, 1e-6)); // 1000/0.56 cot 50 deg/1.5
 
     // Angular contact thrust, 60 deg, two directions: both branches exist.
     const BearingRating sixty = thrust(Family::angular_contact_thrust_ball, 60000, 90000, 60);

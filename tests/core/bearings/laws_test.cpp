@@ -19,8 +19,10 @@ namespace
 /// Runs a property with a fixed seed; RC_PARAMS of the environment goes first (longer runs, other seeds).
 template <class Property> bool holds(const char* name, Property property)
 {
-    rc::detail::TestParams params = rc::detail::configuration().testParams;
-    if (!std::getenv("RC_PARAMS")) {
+    rc::detail::TestParams params;
+    if (std::getenv("RC_PARAMS")) {
+        params = rc::detail::configuration().testParams;
+    } else {
         params.seed = 20070215; // any fixed number
         params.maxSuccess = 1000;
     }
@@ -241,8 +243,8 @@ TEST_CASE("the life of the set is below that of each and does not care for order
 TEST_CASE("the quick loads are quick enough for two thousand rows an analysis", "[core][bearings][speed]")
 {
     // Budget 100 ns each on a quiet machine; the limit here leaves room for a loaded one and for instrumented builds.
-    const BearingRating kinds[] = {deepGroove(30000, 20000, 14), angular(30000, 20000, 17), tapered(50000, 60000, 14),
-                                   cylindrical(Family::cylindrical_roller_NU, 60000, 60000)};
+    const BearingRating kinds[] = {deepGroove(30000, 20000, 14), angular(30000, 20000, 15), angular(30000, 20000, 17),
+                                   tapered(50000, 60000, 14), cylindrical(Family::cylindrical_roller_NU, 60000, 60000)};
     for (const BearingRating& rating : kinds) {
         const double Fa = rating.family == Family::cylindrical_roller_NU ? 0.0 : 1.0;
         double sum = 0.0;
@@ -252,7 +254,8 @@ TEST_CASE("the quick loads are quick enough for two thousand rows an analysis", 
             sum += equivalentLoadQuick_N(rating, 1000 + i, Fa * i) + staticLoadQuick_N(rating, 1000 + i, Fa * i);
         const double each_ns =
             std::chrono::duration<double, std::nano>(std::chrono::steady_clock::now() - start).count() / (2.0 * rounds);
-        std::cout << "quick load of " << toString(rating.family) << ": " << each_ns << " ns\n";
+        std::cout << "quick load of " << toString(rating.family) << " at "
+                  << std::round(rating.contact_angle_rad * 180.0 / 3.14159265) << " deg: " << each_ns << " ns\n";
         CHECK(sum > 0.0);
         CHECK(each_ns < 2000.0);
     }
