@@ -74,7 +74,7 @@ double mix(double low, double high, double weight)
 std::size_t columnBelow(double alpha_deg)
 {
     const double steps = (alpha_deg - leastAngularAngle_deg) / 5.0;
-    const auto index = static_cast<std::size_t>(std::max(0.0, std::floor(steps)));
+    const auto index = static_cast<std::size_t>(std::max(0.0, steps)); // cut off, not rounded
     return std::min(index, columns.size() - 2);
 }
 

@@ -9,12 +9,12 @@ namespace shaftwright::bearings
 namespace
 {
 
-constexpr double degree = std::numbers::pi / 180.0;
+constexpr double perRadian_deg = 180.0 / std::numbers::pi;
 constexpr double angleSlack_deg = 1e-6; // degrees -> radians -> degrees does not return every digit
 
 double angle_deg(const BearingRating& rating)
 {
-    return rating.contact_angle_rad / degree;
+    return rating.contact_angle_rad * perRadian_deg;
 }
 
 bool radialAngle(double alpha_deg)

@@ -353,22 +353,91 @@ TEST_CASE("an impossible inside is refused with the place named", "[core][bearin
 
 TEST_CASE("the written-out rating repeats the numbers of the rating", "[core][bearings]")
 {
-    const InternalGeometry g = ball(12.7, 9, 1, 65, 0);
-    const BasicRating r = rated(GeometryClass::deep_groove_ball, g);
-    const Derivation steps = basicRatingDerivation(GeometryClass::deep_groove_ball, g);
-    std::vector<std::string> codes;
-    for (const DerivationStep& step : steps) {
-        codes.push_back(step.code);
-        CHECK_FALSE(step.source.empty());
-        CHECK_FALSE(step.formula.empty());
-        if (step.code == "C")
-            CHECK(step.result == r.C_N);
-        if (step.code == "C0")
-            CHECK(step.result == r.C0_N);
-        if (step.code == "Cu")
-            CHECK(step.result == r.Cu_N);
+    using Codes = std::vector<std::string>;
+    const Codes ball_steps = {"gamma",
+                              "material_factor",
+                              "geometry_factor",
+                              "dynamic_rating",
+                              "contact_load_inner",
+                              "contact_load_outer",
+                              "static_geometry_factor",
+                              "static_rating",
+                              "fatigue_load_limit",
+                              "contact_load_inner",
+                              "contact_load_outer",
+                              "fatigue_load_limit_hertz"};
+    const Codes roller_steps = {"gamma",          "material_factor", "geometry_factor",
+                                "dynamic_rating", "static_rating",   "fatigue_load_limit"};
+    const std::vector<std::pair<GeometryClass, InternalGeometry>> cases = {
+        {GeometryClass::deep_groove_ball, ball(12.7, 9, 1, 65, 0)},
+        {GeometryClass::self_aligning_ball, ball(9, 15, 2, 59.0885, 10, 0.53, 3.8)},
+        {GeometryClass::thrust_ball, ball(12, 14, 1, 60, 90, 0.54, 0.54)},
+        {GeometryClass::thrust_ball, ball(12, 14, 1, 160, 60, 0.54, 0.54)},
+        {GeometryClass::cylindrical_roller, roller(10, 14, 1, 65, 0, 9.6)},
+        {GeometryClass::cylindrical_roller_thrust, roller(8, 24, 1, 80, 90, 8)},
+        {GeometryClass::spherical_roller_thrust, roller(24, 16, 1, 102.846, 50, 30)}};
+    for (const auto& [geometry_class, g] : cases) {
+        CAPTURE(toString(geometry_class));
+        const BasicRating r = rated(geometry_class, g);
+        Codes codes;
+        for (const DerivationStep& step : basicRatingDerivation(geometry_class, g)) {
+            codes.push_back(step.code);
+            CHECK_FALSE(step.source.empty());
+            CHECK_FALSE(step.formula.empty());
+            CHECK(std::isfinite(step.result));
+            for (const auto& [name, value] : step.inputs.entries)
+                CHECK(std::isfinite(std::get<double>(value)));
+            if (step.code == "dynamic_rating")
+                CHECK(step.result == r.C_N);
+            if (step.code == "static_rating")
+                CHECK(step.result == r.C0_N);
+            if (step.code == "fatigue_load_limit")
+                CHECK(step.result == r.Cu_N);
+            if (step.code == "fatigue_load_limit_hertz")
+                CHECK(step.result == fatigueLoadLimitHertz_N(geometry_class, g).value());
+        }
+        CHECK(codes == (isRoller(geometry_class) ? roller_steps : ball_steps));
     }
-    CHECK(codes == std::vector<std::string>{"gamma", "b_m", "f_c", "C", "f_0", "C0", "Cu", "Cu_hertz"});
+}
+
+TEST_CASE("the written-out static factor can be followed with a pocket calculator", "[core][bearings]")
+{
+    // Q = p^3 (32 pi chi / 3) [(1 - nu^2)/Em E / rho]^2 with the printed inputs; f0 = min(Qi, Qe) / (5 Dw^2) (ISO/TR 10657)
+    const Derivation steps = basicRatingDerivation(GeometryClass::deep_groove_ball, ball(12.7, 9, 1, 65, 0));
+    double least_N = 1e300;
+    bool met = false;
+    for (const DerivationStep& step : steps) {
+        const auto in = [&](const char* name) { return std::get<double>(*step.inputs.find(name)); };
+        if (step.code.starts_with("contact_load") && !met) {
+            const double length = (1.0 - in("nu") * in("nu")) / in("Em") * in("E") / in("rho");
+            const double Q_N = std::pow(in("p"), 3) * 32.0 * pi * in("chi") / 3.0 * length * length;
+            CHECK_THAT(step.result, WithinRel(Q_N, 1e-12));
+            least_N = std::min(least_N, Q_N);
+        }
+        if (step.code == "static_geometry_factor") {
+            CHECK_THAT(step.result, WithinRel(least_N / (5.0 * 12.7 * 12.7), 1e-11));
+            met = true;
+        }
+    }
+    CHECK(met);
+}
+
+TEST_CASE("a bearing grown in all lengths grows in C by the powers of the standard", "[core][bearings]")
+{
+    // ISO 281:2007 at equal gamma: ball 1.8, beyond 25.4 mm 1.4; roller 7/9 + 29/27; static: area, 2
+    for (const double s : {0.25, 0.5, 1.7}) {
+        const auto small = rated(GeometryClass::angular_contact_ball, ball(12, 12, 1, 65, 25));
+        const auto grown = rated(GeometryClass::angular_contact_ball, ball(12 * s, 12, 1, 65 * s, 25));
+        CHECK_THAT(grown.C_N / small.C_N, WithinRel(std::pow(s, 1.8), 1e-12));
+        CHECK_THAT(grown.C0_N / small.C0_N, WithinRel(s * s, 1e-11));
+        const auto thin = rated(GeometryClass::spherical_roller, roller(25, 14, 2, 135, 12, 20));
+        const auto thick = rated(GeometryClass::spherical_roller, roller(25 * s, 14, 2, 135 * s, 12, 20 * s));
+        CHECK_THAT(thick.C_N / thin.C_N, WithinRel(std::pow(s, 7.0 / 9.0 + 29.0 / 27.0), 1e-12));
+        CHECK_THAT(thick.C0_N / thin.C0_N, WithinRel(s * s, 1e-12));
+    }
+    const auto large = rated(GeometryClass::thrust_ball, ball(30, 12, 1, 165, 90, 0.54, 0.54));
+    const auto larger = rated(GeometryClass::thrust_ball, ball(60, 12, 1, 330, 90, 0.54, 0.54));
+    CHECK_THAT(larger.C_N / large.C_N, WithinRel(std::pow(2.0, 1.4), 1e-12));
 }
 
 TEST_CASE("geometry rules refuse dimensions that make no bearing", "[core][bearings]")
