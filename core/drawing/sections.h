@@ -6,16 +6,17 @@
 #include "core/drawing/display_list.h"
 #include "core/model/arrangement.h"
 
-namespace shaftwright::drawing {
+namespace shaftwright::drawing
+{
 
 /// How much is drawn, by the size of the half section on the device.
 enum class Detail { block, general_sign, detailed_sign, tone_section, section, full_section };
 
 struct SectionStyle {
-    double scale = 1.0;           ///< sheet mm per model mm
+    double scale = 1.0; ///< sheet mm per model mm
     Detail detail = Detail::section;
     double hatch_spacing_mm = 1.8;
-    bool contact_lines = false;   ///< contact lines and effective centre of a selected bearing
+    bool contact_lines = false; ///< contact lines and effective centre of a selected bearing
     double hatch_phase_mm = 0.0;
 };
 
