@@ -188,13 +188,50 @@ double ballPower(double element_diameter_mm)
     return element_diameter_mm <= 25.4 ? std::pow(element_diameter_mm, 1.8) : 3.647 * std::pow(element_diameter_mm, 1.4);
 }
 
+/// Curvatures of the two raceways of a ball of this diameter, rolling direction and across it.
+struct Curvatures {
+    double inner_rolling, inner_across, outer_rolling, outer_across;
+};
+
+Curvatures curvaturesOf(double Dw, double gamma, double conformity_inner, double conformity_outer, bool sphere_outside)
+{
+    const double outer = -2.0 / Dw * gamma / (1.0 + gamma);
+    return {2.0 / Dw * gamma / (1.0 - gamma), -1.0 / (conformity_inner * Dw), outer,
+            sphere_outside ? outer : -1.0 / (conformity_outer * Dw)};
+}
+
 /// Smaller of the loads on the inner and the outer contact of a ball of diameter 1.
 double unitLoad(double pressure_MPa, double gamma, double conformity_inner, double conformity_outer, bool sphere_outside)
 {
-    const double inner = ballLoadAtPressure_N(pressure_MPa, 1.0, 2.0 * gamma / (1.0 - gamma), -1.0 / conformity_inner);
-    const double rolling = -2.0 * gamma / (1.0 + gamma);
-    const double outer = ballLoadAtPressure_N(pressure_MPa, 1.0, rolling, sphere_outside ? rolling : -1.0 / conformity_outer);
-    return std::min(inner, outer);
+    const Curvatures c = curvaturesOf(1.0, gamma, conformity_inner, conformity_outer, sphere_outside);
+    return std::min(ballLoadAtPressure_N(pressure_MPa, 1.0, c.inner_rolling, c.inner_across),
+                    ballLoadAtPressure_N(pressure_MPa, 1.0, c.outer_rolling, c.outer_across));
+}
+
+/// Greatest pressure to load of one contact, with everything on the way.
+struct PointContact {
+    double curvature_sum, curvature_difference, ratio, integral, load_N;
+};
+
+PointContact pointContact(double pressure_MPa, double ball_diameter_mm, double rolling, double across)
+{
+    PointContact c{};
+    c.curvature_sum = 4.0 / ball_diameter_mm + rolling + across;
+    c.curvature_difference = std::abs(rolling - across) / c.curvature_sum;
+    c.ratio = ellipseRatio(c.curvature_difference);
+    c.integral = ellipticIntegrals(1.0 - 1.0 / (c.ratio * c.ratio)).E;
+    const double length = (1.0 - poissonHertz * poissonHertz) / modulusHertz_MPa * c.integral / c.curvature_sum;
+    c.load_N = pressure_MPa * pressure_MPa * pressure_MPa * 32.0 * pi * c.ratio / 3.0 * length * length;
+    return c;
+}
+
+double thrustRollerEta(double contact_angle_rad)
+{
+    if (isRightAngle(contact_angle_rad))
+        return 0.85;
+    const double alpha_deg = contact_angle_rad * 180.0 / pi;
+    const double column_deg = alpha_deg < 60.0 - 1e-9 ? 50.0 : alpha_deg < 75.0 - 1e-9 ? 65.0 : 80.0;
+    return 1.0 - 0.15 * std::sin(column_deg * pi / 180.0);
 }
 
 double pitchCorrection(double pitch_diameter_mm, bool roller)
@@ -230,7 +267,30 @@ public:
         m_out->push_back({code, symbol, formula, std::move(inputs), result, unit, source});
     }
 
+    /// Both contacts of a ball at one pressure. Returns the smaller load.
+    double addContacts(double pressure_MPa, double Dw, const Curvatures& c, const char* source)
+    {
+        const double inner_N = addContact("contact_load_inner", "Qi", pressure_MPa, Dw, c.inner_rolling, c.inner_across, source);
+        const double outer_N = addContact("contact_load_outer", "Qe", pressure_MPa, Dw, c.outer_rolling, c.outer_across, source);
+        return std::min(inner_N, outer_N);
+    }
+
 private:
+    double addContact(const char* code, const char* symbol, double pressure_MPa, double Dw, double rolling, double across,
+                      const char* source)
+    {
+        const PointContact c = pointContact(pressure_MPa, Dw, rolling, across);
+        add(code, symbol, "p^3 (32 pi chi / 3) [(1 - nu^2) / Em E / rho]^2",
+            {{"p", pressure_MPa},
+             {"chi", c.ratio},
+             {"nu", poissonHertz},
+             {"Em", modulusHertz_MPa},
+             {"E", c.integral},
+             {"rho", c.curvature_sum}},
+            c.load_N, "N", source);
+        return c.load_N;
+    }
+
     Derivation* m_out;
 };
 
@@ -272,10 +332,11 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
     }
     if (steps) {
         if (right_angle)
-            steps.add("gamma", "γ", "Dw / Dpw", {{"Dw", Dw}, {"Dpw", Dpw}}, r.gamma, "", clauseC(kind));
+            steps.add("gamma", "gamma", "Dw / Dpw", {{"Dw", Dw}, {"Dpw", Dpw}}, r.gamma, "", clauseC(kind));
         else
-            steps.add("gamma", "γ", "Dw cos α / Dpw", {{"Dw", Dw}, {"α", alpha_deg}, {"Dpw", Dpw}}, r.gamma, "", clauseC(kind));
-        steps.add("b_m", "bm", "table", {}, r.b_m, "", clauseC(kind));
+            steps.add("gamma", "gamma", "Dw cos alpha / Dpw", {{"Dw", Dw}, {"alpha", alpha_deg}, {"Dpw", Dpw}}, r.gamma, "",
+                      clauseC(kind));
+        steps.add("material_factor", "bm", "bm", {}, r.b_m, "", clauseC(kind));
     }
 
     switch (kind) {
@@ -291,22 +352,22 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
         r.f_0 = kind == Kind::self_aligning ? f0SelfAligning(r.gamma, f.f0_inner) : f0RadialBall(r.gamma, f.f0_inner, f.f0_outer);
         r.C0_N = r.f_0 * i * Z * Dw * Dw * cosine;
         if (steps) {
-            steps.add("f_c", "fc",
-                      "0.41 A1 λ [2 fi / (2 fi - 1)]^0.41 γ^0.3 (1 - γ)^1.39 / (1 + γ)^(1/3) "
-                      "{1 + [1.04 ((1 - γ) / (1 + γ))^1.72 (fi (2 fe - 1) / (fe (2 fi - 1)))^0.41]^(10/3)}^-0.3",
-                      {{"A1", A1}, {"λ", lambda}, {"fi", f.fc_inner}, {"fe", f.fc_outer}, {"γ", r.gamma}}, r.f_c, "",
+            steps.add("geometry_factor", "fc",
+                      "0.41 A1 lambda [2 fi / (2 fi - 1)]^0.41 gamma^0.3 (1 - gamma)^1.39 / (1 + gamma)^(1/3) "
+                      "{1 + [1.04 ((1 - gamma) / (1 + gamma))^1.72 (fi (2 fe - 1) / (fe (2 fi - 1)))^0.41]^(10/3)}^-0.3",
+                      {{"A1", A1}, {"lambda", lambda}, {"fi", f.fc_inner}, {"fe", f.fc_outer}, {"gamma", r.gamma}}, r.f_c, "",
                       "ISO/TR 1281-1");
-            steps.add("C", "C", Dw <= 25.4 ? "bm fc (i cos α)^0.7 Z^(2/3) Dw^1.8" : "3.647 bm fc (i cos α)^0.7 Z^(2/3) Dw^1.4",
-                      {{"bm", r.b_m}, {"fc", r.f_c}, {"i", i}, {"α", alpha_deg}, {"Z", Z}, {"Dw", Dw}}, r.C_N, "N",
+            steps.add("dynamic_rating", "C",
+                      Dw <= 25.4 ? "bm fc (i cos alpha)^0.7 Z^(2/3) Dw^1.8" : "3.647 bm fc (i cos alpha)^0.7 Z^(2/3) Dw^1.4",
+                      {{"bm", r.b_m}, {"fc", r.f_c}, {"i", i}, {"alpha", alpha_deg}, {"Z", Z}, {"Dw", Dw}}, r.C_N, "N",
                       clauseC(kind));
-            steps.add("f_0", "f0", "min(Qi, Qe) / (5 Dw²)",
-                      {{"γ", r.gamma},
-                       {"fi", f.f0_inner},
-                       {"fe", f.f0_outer},
-                       {"pressure_MPa", kind == Kind::self_aligning ? selfAligningPressure_MPa : ballPressure_MPa}},
-                      r.f_0, "", "ISO/TR 10657");
-            steps.add("C0", "C0", "f0 i Z Dw² cos α", {{"f0", r.f_0}, {"i", i}, {"Z", Z}, {"Dw", Dw}, {"α", alpha_deg}}, r.C0_N,
-                      "N", "ISO 76:2006, 5.1");
+            const bool sphere = kind == Kind::self_aligning;
+            const double Q_N = steps.addContacts(sphere ? selfAligningPressure_MPa : ballPressure_MPa, Dw,
+                                                 curvaturesOf(Dw, r.gamma, f.f0_inner, f.f0_outer, sphere), "ISO/TR 10657");
+            steps.add("static_geometry_factor", "f0", "min(Qi, Qe) / (5 Dw^2)", {{"min(Qi, Qe)", Q_N}, {"Dw", Dw}}, r.f_0, "",
+                      "ISO/TR 10657");
+            steps.add("static_rating", "C0", "f0 i Z Dw^2 cos alpha",
+                      {{"f0", r.f_0}, {"i", i}, {"Z", Z}, {"Dw", Dw}, {"alpha", alpha_deg}}, r.C0_N, "N", "ISO 76:2006, 5.1");
         }
         break;
     }
@@ -317,23 +378,29 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
         r.f_0 = f0ThrustBall(gamma_static, f.f0_inner, f.f0_outer);
         r.C0_N = r.f_0 * Z * Dw * Dw * sine;
         if (steps) {
-            steps.add("f_c", "fc",
-                      right_angle
-                          ? "A1 λ η [2 fi / (2 fi - 1)]^0.41 γ^0.3 {1 + [(fi (2 fe - 1) / (fe (2 fi - 1)))^0.41]^(10/3)}^-0.3"
-                          : "A1 λ η [2 fi / (2 fi - 1)]^0.41 γ^0.3 (1 - γ)^1.39 / (1 + γ)^(1/3) "
-                            "{1 + [((1 - γ) / (1 + γ))^1.72 (fi (2 fe - 1) / (fe (2 fi - 1)))^0.41]^(10/3)}^-0.3",
-                      {{"A1", A1}, {"λ", 0.90}, {"η", 1.0 - sine / 3.0}, {"fi", f.fc_inner}, {"fe", f.fc_outer}, {"γ", r.gamma}},
+            steps.add("geometry_factor", "fc",
+                      right_angle ? "A1 lambda eta [2 fi / (2 fi - 1)]^0.41 gamma^0.3 {1 + [(fi (2 fe - 1) / (fe (2 fi - "
+                                    "1)))^0.41]^(10/3)}^-0.3"
+                                  : "A1 lambda eta [2 fi / (2 fi - 1)]^0.41 gamma^0.3 (1 - gamma)^1.39 / (1 + gamma)^(1/3) "
+                                    "{1 + [((1 - gamma) / (1 + gamma))^1.72 (fi (2 fe - 1) / (fe (2 fi - 1)))^0.41]^(10/3)}^-0.3",
+                      {{"A1", A1},
+                       {"lambda", 0.90},
+                       {"eta", 1.0 - sine / 3.0},
+                       {"fi", f.fc_inner},
+                       {"fe", f.fc_outer},
+                       {"gamma", r.gamma}},
                       r.f_c, "", "ISO/TR 1281-1");
             const char* formula = right_angle ? (Dw <= 25.4 ? "bm fc Z^(2/3) Dw^1.8" : "3.647 bm fc Z^(2/3) Dw^1.4")
-                                              : (Dw <= 25.4 ? "bm fc (cos α)^0.7 tan α Z^(2/3) Dw^1.8"
-                                                            : "3.647 bm fc (cos α)^0.7 tan α Z^(2/3) Dw^1.4");
-            steps.add("C", "C", formula, {{"bm", r.b_m}, {"fc", r.f_c}, {"α", alpha_deg}, {"Z", Z}, {"Dw", Dw}}, r.C_N, "N",
-                      clauseC(kind));
-            steps.add("f_0", "f0", "min(Qi, Qe) / Dw²",
-                      {{"γ", gamma_static}, {"fi", f.f0_inner}, {"fe", f.f0_outer}, {"pressure_MPa", ballPressure_MPa}}, r.f_0,
-                      "", "ISO/TR 10657");
-            steps.add("C0", "C0", "f0 Z Dw² sin α", {{"f0", r.f_0}, {"Z", Z}, {"Dw", Dw}, {"α", alpha_deg}}, r.C0_N, "N",
-                      "ISO 76:2006, 6.1");
+                                              : (Dw <= 25.4 ? "bm fc (cos alpha)^0.7 tan alpha Z^(2/3) Dw^1.8"
+                                                            : "3.647 bm fc (cos alpha)^0.7 tan alpha Z^(2/3) Dw^1.4");
+            steps.add("dynamic_rating", "C", formula, {{"bm", r.b_m}, {"fc", r.f_c}, {"alpha", alpha_deg}, {"Z", Z}, {"Dw", Dw}},
+                      r.C_N, "N", clauseC(kind));
+            const double Q_N = steps.addContacts(ballPressure_MPa, Dw,
+                                                 curvaturesOf(Dw, gamma_static, f.f0_inner, f.f0_outer, false), "ISO/TR 10657");
+            steps.add("static_geometry_factor", "f0", "min(Qi, Qe) / Dw^2", {{"min(Qi, Qe)", Q_N}, {"Dw", Dw}}, r.f_0, "",
+                      "ISO/TR 10657");
+            steps.add("static_rating", "C0", "f0 Z Dw^2 sin alpha", {{"f0", r.f_0}, {"Z", Z}, {"Dw", Dw}, {"alpha", alpha_deg}},
+                      r.C0_N, "N", "ISO 76:2006, 6.1");
         }
         break;
     }
@@ -342,14 +409,15 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
         r.C_N = r.b_m * r.f_c * std::pow(i * L * cosine, 7.0 / 9.0) * std::pow(Z, 0.75) * std::pow(Dw, 29.0 / 27.0);
         r.C0_N = 44.0 * (1.0 - gamma_static) * i * Z * L * Dw * cosine;
         if (steps) {
-            steps.add("f_c", "fc",
-                      "207.9 λν γ^(2/9) (1 - γ)^(29/27) / (1 + γ)^(1/4) {1 + [1.04 ((1 - γ) / (1 + γ))^(143/108)]^(9/2)}^(-2/9)",
-                      {{"λν", 0.83}, {"γ", r.gamma}}, r.f_c, "", "ISO/TR 1281-1");
-            steps.add("C", "C", "bm fc (i Lwe cos α)^(7/9) Z^(3/4) Dwe^(29/27)",
-                      {{"bm", r.b_m}, {"fc", r.f_c}, {"i", i}, {"Lwe", L}, {"α", alpha_deg}, {"Z", Z}, {"Dwe", Dw}}, r.C_N, "N",
-                      clauseC(kind));
-            steps.add("C0", "C0", "44 (1 - Dwe cos α / Dpw) i Z Lwe Dwe cos α",
-                      {{"Dwe", Dw}, {"α", alpha_deg}, {"Dpw", Dpw}, {"i", i}, {"Z", Z}, {"Lwe", L}}, r.C0_N, "N",
+            steps.add("geometry_factor", "fc",
+                      "207.9 lambda_nu gamma^(2/9) (1 - gamma)^(29/27) / (1 + gamma)^(1/4) {1 + [1.04 ((1 - gamma) / (1 + "
+                      "gamma))^(143/108)]^(9/2)}^(-2/9)",
+                      {{"lambda_nu", 0.83}, {"gamma", r.gamma}}, r.f_c, "", "ISO/TR 1281-1");
+            steps.add("dynamic_rating", "C", "bm fc (i Lwe cos alpha)^(7/9) Z^(3/4) Dwe^(29/27)",
+                      {{"bm", r.b_m}, {"fc", r.f_c}, {"i", i}, {"Lwe", L}, {"alpha", alpha_deg}, {"Z", Z}, {"Dwe", Dw}}, r.C_N,
+                      "N", clauseC(kind));
+            steps.add("static_rating", "C0", "44 (1 - Dwe cos alpha / Dpw) i Z Lwe Dwe cos alpha",
+                      {{"Dwe", Dw}, {"alpha", alpha_deg}, {"Dpw", Dpw}, {"i", i}, {"Z", Z}, {"Lwe", L}}, r.C0_N, "N",
                       "ISO 76:2006, 7.1");
         }
         break;
@@ -360,17 +428,19 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
         r.C_N = r.b_m * r.f_c * shape * std::pow(Z, 0.75) * std::pow(Dw, 29.0 / 27.0);
         r.C0_N = 220.0 * (1.0 - gamma_static) * Z * L * Dw * sine;
         if (steps) {
-            steps.add("f_c", "fc",
-                      right_angle
-                          ? "B1 λν η γ^(2/9) 2^(-2/9)"
-                          : "B1 λν η γ^(2/9) (1 - γ)^(29/27) / (1 + γ)^(1/4) {1 + [((1 - γ) / (1 + γ))^(143/108)]^(9/2)}^(-2/9)",
-                      {{"B1", B1}, {"λν", 0.73}, {"γ", r.gamma}, {"α", alpha_deg}}, r.f_c, "", "ISO/TR 1281-1");
-            steps.add("C", "C",
-                      right_angle ? "bm fc Lwe^(7/9) Z^(3/4) Dwe^(29/27)" : "bm fc (Lwe cos α)^(7/9) tan α Z^(3/4) Dwe^(29/27)",
-                      {{"bm", r.b_m}, {"fc", r.f_c}, {"Lwe", L}, {"α", alpha_deg}, {"Z", Z}, {"Dwe", Dw}}, r.C_N, "N",
+            steps.add("geometry_factor", "fc",
+                      right_angle ? "B1 lambda_nu eta gamma^(2/9) 2^(-2/9)"
+                                  : "B1 lambda_nu eta gamma^(2/9) (1 - gamma)^(29/27) / (1 + gamma)^(1/4) {1 + [((1 - gamma) / "
+                                    "(1 + gamma))^(143/108)]^(9/2)}^(-2/9)",
+                      {{"B1", B1}, {"lambda_nu", 0.73}, {"eta", thrustRollerEta(alpha)}, {"gamma", r.gamma}}, r.f_c, "",
+                      "ISO/TR 1281-1");
+            steps.add("dynamic_rating", "C",
+                      right_angle ? "bm fc Lwe^(7/9) Z^(3/4) Dwe^(29/27)"
+                                  : "bm fc (Lwe cos alpha)^(7/9) tan alpha Z^(3/4) Dwe^(29/27)",
+                      {{"bm", r.b_m}, {"fc", r.f_c}, {"Lwe", L}, {"alpha", alpha_deg}, {"Z", Z}, {"Dwe", Dw}}, r.C_N, "N",
                       clauseC(kind));
-            steps.add("C0", "C0", "220 (1 - Dwe cos α / Dpw) Z Lwe Dwe sin α",
-                      {{"Dwe", Dw}, {"α", alpha_deg}, {"Dpw", Dpw}, {"Z", Z}, {"Lwe", L}}, r.C0_N, "N", "ISO 76:2006, 8.1");
+            steps.add("static_rating", "C0", "220 (1 - Dwe cos alpha / Dpw) Z Lwe Dwe sin alpha",
+                      {{"Dwe", Dw}, {"alpha", alpha_deg}, {"Dpw", Dpw}, {"Z", Z}, {"Lwe", L}}, r.C0_N, "N", "ISO 76:2006, 8.1");
         }
         break;
     }
@@ -381,20 +451,17 @@ Result<BasicRating> rate(GeometryClass geometry_class, const InternalGeometry& g
     if (steps) {
         const char* formula = roller ? (Dpw <= 100.0 ? "C0 / 8.2" : "C0 / 8.2 (100 / Dpw)^0.3")
                                      : (Dpw <= 100.0 ? "C0 / 22" : "C0 / 22 (100 / Dpw)^0.5");
-        steps.add("Cu", "Cu", formula, {{"C0", r.C0_N}, {"Dpw", Dpw}}, r.Cu_N, "N", "ISO 281:2007, B.3.3");
+        steps.add("fatigue_load_limit", "Cu", formula, {{"C0", r.C0_N}, {"Dpw", Dpw}}, r.Cu_N, "N", "ISO 281:2007, B.3.3");
         if (const auto hertz = fatigueLoadLimitHertz_N(geometry_class, g)) {
-            steps.add("Cu_hertz", "Cu",
-                      r.axial        ? (Dpw <= 100.0 ? "Z Qu sin α" : "Z Qu sin α (100 / Dpw)^0.5")
-                      : Dpw <= 100.0 ? "0.2288 Z Qu i cos α"
-                                     : "0.2288 Z Qu i cos α (100 / Dpw)^0.5",
-                      {{"Z", Z},
-                       {"i", i},
-                       {"α", alpha_deg},
-                       {"Dpw", Dpw},
-                       {"fi", g.conformity_inner},
-                       {"fe", g.conformity_outer},
-                       {"pressure_MPa", fatiguePressure_MPa}},
-                      *hertz, "N", "ISO 281:2007, B.3.2");
+            const double Qu_N = steps.addContacts(
+                fatiguePressure_MPa, Dw,
+                curvaturesOf(Dw, gamma_static, g.conformity_inner, g.conformity_outer, kind == Kind::self_aligning),
+                "ISO 281:2007, B.3.2");
+            steps.add("fatigue_load_limit_hertz", "Cu",
+                      r.axial        ? (Dpw <= 100.0 ? "Z Qu sin alpha" : "Z Qu sin alpha (100 / Dpw)^0.5")
+                      : Dpw <= 100.0 ? "0.2288 Z Qu i cos alpha"
+                                     : "0.2288 Z Qu i cos alpha (100 / Dpw)^0.5",
+                      {{"Z", Z}, {"Qu", Qu_N}, {"i", i}, {"alpha", alpha_deg}, {"Dpw", Dpw}}, *hertz, "N", "ISO 281:2007, B.3.2");
         }
     }
     return r;
@@ -460,13 +527,11 @@ double fcRadialRoller(double gamma)
 
 double fcThrustRoller(double gamma, double contact_angle_rad)
 {
+    const double common = B1 * 0.73 * thrustRollerEta(contact_angle_rad) * std::pow(gamma, 2.0 / 9.0);
     if (isRightAngle(contact_angle_rad))
-        return B1 * 0.73 * 0.85 * std::pow(gamma, 2.0 / 9.0) * std::pow(2.0, -2.0 / 9.0);
-    const double alpha_deg = toDegrees(contact_angle_rad);
-    const double column_deg = alpha_deg < 60.0 - 1e-9 ? 50.0 : alpha_deg < 75.0 - 1e-9 ? 65.0 : 80.0;
-    const double eta = 1.0 - 0.15 * std::sin(column_deg * pi / 180.0);
+        return common * std::pow(2.0, -2.0 / 9.0);
     const double x = std::pow((1.0 - gamma) / (1.0 + gamma), 143.0 / 108.0);
-    return B1 * 0.73 * eta * std::pow(gamma, 2.0 / 9.0) * std::pow(1.0 - gamma, 29.0 / 27.0) / std::pow(1.0 + gamma, 0.25) *
+    return common * std::pow(1.0 - gamma, 29.0 / 27.0) / std::pow(1.0 + gamma, 0.25) *
            std::pow(1.0 + std::pow(x, 4.5), -2.0 / 9.0);
 }
 
@@ -576,12 +641,7 @@ double ellipseRatio(double curvature_difference)
 double ballLoadAtPressure_N(double pressure_MPa, double ball_diameter_mm, double raceway_curvature_rolling_per_mm,
                             double raceway_curvature_across_per_mm)
 {
-    const double sum = 4.0 / ball_diameter_mm + raceway_curvature_rolling_per_mm + raceway_curvature_across_per_mm;
-    const double difference = std::abs(raceway_curvature_rolling_per_mm - raceway_curvature_across_per_mm) / sum;
-    const double chi = ellipseRatio(difference);
-    const double E = ellipticIntegrals(1.0 - 1.0 / (chi * chi)).E;
-    const double length = (1.0 - poissonHertz * poissonHertz) / modulusHertz_MPa * E / sum;
-    return pressure_MPa * pressure_MPa * pressure_MPa * 32.0 * pi * chi / 3.0 * length * length;
+    return pointContact(pressure_MPa, ball_diameter_mm, raceway_curvature_rolling_per_mm, raceway_curvature_across_per_mm).load_N;
 }
 
 } // namespace shaftwright

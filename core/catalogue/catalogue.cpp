@@ -133,10 +133,10 @@ Derivation ratingDerivation(const CatalogueRow& row)
     }
     // Stated, not calculated here: the numbers and who states them.
     Derivation derivation;
-    derivation.push_back({"C", "C", "", {}, row.C_N, "N", row.source});
-    derivation.push_back({"C0", "C0", "", {}, row.C0_N, "N", row.source});
+    derivation.push_back({"dynamic_rating", "C", "C", {}, row.C_N, "N", row.source});
+    derivation.push_back({"static_rating", "C0", "C0", {}, row.C0_N, "N", row.source});
     if (row.Cu_N)
-        derivation.push_back({"Cu", "Cu", "", {}, *row.Cu_N, "N", row.source});
+        derivation.push_back({"fatigue_load_limit", "Cu", "Cu", {}, *row.Cu_N, "N", row.source});
     return derivation;
 }
 
