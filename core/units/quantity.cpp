@@ -122,28 +122,39 @@ bool isLetter(char c)
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80u;
 }
 
-void replaceAll(std::string& text, std::string_view from, std::string_view to)
-{
-    for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
-        text.replace(at, from.size(), to);
-}
-
 /// One spelling of what looks alike: minus signs, multiplication signs, micro signs, kinds of spaces.
 std::string normalised(std::string_view raw)
 {
-    std::string text(raw);
-    replaceAll(text, "\u2212", "-");        // minus sign
-    replaceAll(text, "\u2013", "-");        // en dash
-    replaceAll(text, "\u00d7", "*");        // multiplication sign
-    replaceAll(text, "\u00b7", "*");        // middle dot
-    replaceAll(text, "\u22c5", "*");        // dot operator
-    replaceAll(text, "\u00b5", "u");        // micro sign
-    replaceAll(text, "\u03bc", "u");        // Greek mu
-    replaceAll(text, "\u00ba", "\u00b0");   // ordinal sign typed as degree
-    replaceAll(text, "\u2032", "'");        // prime
-    replaceAll(text, "\u207b\u00b9", "-1"); // superscript
-    for (const std::string_view space : {"\u00a0", "\u2009", "\u202f", "\u2007", "\t"})
-        replaceAll(text, space, " ");
+    static constexpr std::array<std::pair<std::string_view, std::string_view>, 16> alike = {{
+        {"\u2212", "-"},      // minus sign
+        {"\u2013", "-"},      // en dash
+        {"\u00d7", "*"},      // multiplication sign
+        {"\u00b7", "*"},      // middle dot
+        {"\u22c5", "*"},      // dot operator
+        {"\u00b5", "u"},      // micro sign
+        {"\u03bc", "u"},      // Greek mu
+        {"\u00ba", "\u00b0"}, // ordinal sign typed as degree
+        {"\u2032", "'"},      // prime
+        {"\u207b", "-"},      // superscript minus
+        {"\u00b9", "1"},      // superscript one
+        {"\u00a0", " "},      // spaces
+        {"\u2009", " "},
+        {"\u202f", " "},
+        {"\u2007", " "},
+        {"\t", " "},
+    }};
+    std::string text;
+    while (!raw.empty()) {
+        const auto found =
+            std::find_if(alike.begin(), alike.end(), [&](const auto& pair) { return raw.starts_with(pair.first); });
+        if (found == alike.end()) {
+            text += raw.front();
+            raw.remove_prefix(1);
+        } else {
+            text += found->second;
+            raw.remove_prefix(found->first.size());
+        }
+    }
     return text;
 }
 
