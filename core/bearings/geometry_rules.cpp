@@ -26,6 +26,12 @@ double round2(double x)
     return std::floor(100.0 * x + 0.5 + 1e-9) / 100.0;
 }
 
+/// Sums of lengths without the digits that binary arithmetic leaves behind, so that files stay readable.
+double clean(double x)
+{
+    return std::round(x * 1e9) / 1e9;
+}
+
 double radians(double deg)
 {
     return deg * pi / 180.0;
@@ -275,6 +281,9 @@ Result<InternalGeometry> genericGeometry(const SeriesRule& rule, const BoundaryD
         g.raceway_inner_mm = g.raceway_outer_mm = Dpw;
         break;
     }
+    for (double* length :
+         {&g.pitch_diameter_mm, &g.raceway_inner_mm, &g.raceway_outer_mm, &g.shoulder_inner_mm, &g.shoulder_outer_mm})
+        *length = clean(*length);
     return g;
 }
 

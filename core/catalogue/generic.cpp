@@ -216,6 +216,12 @@ std::string designationOf(std::string_view series, double bore_mm)
     return text;
 }
 
+/// The estimate is good to a tenth at best; tenths of a gram keep the smallest apart.
+double roundedMass_kg(double mass_kg)
+{
+    return std::round(mass_kg * 1e4) / 1e4;
+}
+
 struct SeriesEntry {
     std::string_view name, dimension_series, tapered_bore;
     SeriesRule rule;
@@ -518,8 +524,8 @@ private:
         row.Cu_N = rating->Cu_N;
         if (!isRoller(geometry_class))
             row.f0 = rating->f_0;
-        row.contact_angle_deg = geometry->contact_angle_rad * 180.0 / std::numbers::pi;
-        row.mass_kg = genericMass_kg(geometry_class, size, *geometry);
+        row.contact_angle_deg = std::round(geometry->contact_angle_rad * 180.0 / std::numbers::pi * 1e9) / 1e9;
+        row.mass_kg = roundedMass_kg(genericMass_kg(geometry_class, size, *geometry));
         row.geometry = *geometry;
         return &row;
     }
@@ -535,7 +541,7 @@ private:
         row.provenance = entry.estimated ? Provenance::memory_low : Provenance::computed;
         const std::string_view trust = table.cell(i, provenance), remark = table.cell(i, note);
         const bool unsure = trust == "memory_low" || trust == "memory_medium";
-        row.note.reserve(300);
+        row.note.reserve(std::string_view(spreadNote).size() + (unsure ? 70 : 0) + remark.size() + 2);
         row.note = entry.estimated ? lowNote : spreadNote;
         if (unsure)
             row.note.append("; dimensions from memory of ").append(standard);
@@ -601,7 +607,7 @@ CatalogueRow withoutInnerRing(const CatalogueRow& na_row)
         size.bore_mm = na_row.bore_mm;
         size.width_mm = na_row.width_mm;
         size.inner_raceway_mm = na_row.inner_raceway_mm;
-        row.mass_kg = *na_row.mass_kg - needleInnerRingMass_kg(size);
+        row.mass_kg = roundedMass_kg(*na_row.mass_kg - needleInnerRingMass_kg(size));
     }
     row.note.insert(0, "without inner ring: the shaft is the raceway, hardened to 58 HRC at least; ");
     return row;

@@ -601,6 +601,45 @@ TEST_CASE("the tables carry a source and a known provenance on every row", "[cor
     }
 }
 
+TEST_CASE("the material table is whole and plausible", "[core][catalogue]")
+{
+    const std::array columns = {"name"sv,   "E_MPa"sv,  "G_MPa"sv,      "expansion_per_K"sv, "density_kg_m3"sv,
+                                "Rm_MPa"sv, "Re_MPa"sv, "provenance"sv, "source"sv};
+    const auto table = CsvTable::parse("materials.csv", embeddedResource("materials/materials.csv"), columns);
+    REQUIRE(table.ok());
+    REQUIRE(table->rows() == 26);
+    std::set<std::string_view> names;
+    for (std::size_t i = 0; i < table->rows(); ++i) {
+        CAPTURE(table->cell(i, 0));
+        CHECK(names.insert(table->cell(i, 0)).second);
+        const double poisson = table->number(i, 1, 0.0) / (2.0 * table->number(i, 2, 1.0)) - 1.0;
+        CHECK(poisson > 0.25); // handbook range of metals
+        CHECK(poisson < 0.34);
+        CHECK(table->number(i, 3, 0.0) > 1e-5);
+        CHECK(table->number(i, 4, 0.0) > 2000.0);
+        CHECK(table->number(i, 5, 1.0) >= table->number(i, 6, 0.0));
+        CHECK(table->cell(i, 5).empty() == table->cell(i, 6).empty());
+        CHECK(provenanceFromString(table->cell(i, 7)).has_value());
+        CHECK_FALSE(table->cell(i, 8).empty());
+    }
+    CHECK(table->faults().empty());
+    CHECK(names.contains("steel"));
+    CHECK(table->cell(0, 0) == "steel");
+}
+
+TEST_CASE("numbers of a row read back short", "[core][catalogue]")
+{
+    // lengths of a row are decimals of a table or a rule with two decimals: nothing longer belongs into a file
+    for (const CatalogueRow& r : genericCatalogue().rows) {
+        CAPTURE(r.designation);
+        for (const double length_mm :
+             {r.bore_mm, r.outer_mm, r.width_mm, r.chamfer_mm, r.geometry->element_diameter_mm, r.geometry->effective_length_mm,
+              r.geometry->pitch_diameter_mm, r.geometry->row_distance_mm, r.geometry->raceway_inner_mm,
+              r.geometry->shoulder_outer_mm, r.contact_angle_deg})
+            CHECK(shortestDecimal(length_mm).size() <= 14);
+    }
+}
+
 TEST_CASE("the generic catalogue is built quickly", "[core][catalogue]")
 {
     double best_ms = 1e9;
