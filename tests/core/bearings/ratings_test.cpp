@@ -64,7 +64,7 @@ TEST_CASE("f_c of radial ball bearings meets the table of the standard", "[core]
     // ISO 281:2007 Table 2, single-row deep groove and angular contact; values from memory.
     const std::vector<Node> table = {{0.05, 46.7}, {0.06, 49.1}, {0.07, 51.1}, {0.08, 52.8}, {0.09, 54.3}, {0.10, 55.5},
                                      {0.12, 57.5}, {0.14, 58.8}, {0.16, 59.6}, {0.18, 59.9}, {0.20, 59.9}, {0.22, 59.6},
-                                     {0.24, 59.0}, {0.26, 58.2}, {0.28, 57.1}, {0.30, 56.0}};
+                                     {0.24, 59.0}, {0.26, 58.2}, {0.28, 57.1}, {0.30, 56.0}, {0.36, 51.7}, {0.40, 48.4}};
     for (const auto& [gamma, value] : table) {
         CAPTURE(gamma);
         CHECK_THAT(fcRadialBall(gamma, 0.95, 0.52, 0.52), WithinAbs(value, tableRounding));
@@ -87,6 +87,23 @@ TEST_CASE("f_c of roller and thrust bearings meets the tables of the standard", 
         CAPTURE(gamma);
         CHECK_THAT(fcRadialRoller(gamma), WithinAbs(value, tableRounding));
     }
+    // ISO 281:2007 Table 2, separable (outer raceway without groove); values from memory.
+    for (const auto& [gamma, value] : std::vector<Node>{{0.02, 11.7}, {0.04, 14.9}, {0.05, 16.2}, {0.06, 17.4}})
+        CHECK_THAT(fcRadialBall(gamma, 0.95, 0.52, std::numeric_limits<double>::infinity()), WithinAbs(value, tableRounding));
+    // ISO 281:2007 Table 4, columns 45, 60, 75 deg, and Table 10, columns 50, 65, 80 deg; values from memory.
+    struct Columns {
+        double gamma, first, second, third;
+    };
+    for (const Columns& row : {Columns{0.01, 42.1, 39.2, 37.3}, Columns{0.02, 51.7, 48.1, 45.9}}) {
+        CHECK_THAT(fcThrustBall(row.gamma, radians(45)), WithinAbs(row.first, tableRounding));
+        CHECK_THAT(fcThrustBall(row.gamma, radians(60)), WithinAbs(row.second, tableRounding));
+        CHECK_THAT(fcThrustBall(row.gamma, radians(75)), WithinAbs(row.third, tableRounding));
+    }
+    for (const Columns& row : {Columns{0.01, 109.7, 107.1, 105.6}, Columns{0.02, 127.8, 124.7, 123.0}}) {
+        CHECK_THAT(fcThrustRoller(row.gamma, radians(50)), WithinAbs(row.first, tableRounding));
+        CHECK_THAT(fcThrustRoller(row.gamma, radians(65)), WithinAbs(row.second, tableRounding));
+        CHECK_THAT(fcThrustRoller(row.gamma, radians(80)), WithinAbs(row.third, tableRounding));
+    }
     // ISO 281:2007 Tables 4 and 10, 90 deg; values from memory.
     for (const auto& [gamma, value] : std::vector<Node>{{0.05, 59.5}, {0.10, 73.3}, {0.20, 90.2}, {0.30, 101.9}})
         CHECK_THAT(fcThrustBall(gamma, pi / 2.0), WithinAbs(value, tableRounding));
@@ -97,9 +114,9 @@ TEST_CASE("f_c of roller and thrust bearings meets the tables of the standard", 
 TEST_CASE("f_0 from Hertz meets the table of the standard", "[core][bearings]")
 {
     // ISO 76:2006 Table 1, radial and angular contact; values from memory. 0.053: the standard rounds its own curves.
-    const std::vector<Node> table = {{0.02, 15.1}, {0.04, 15.5}, {0.05, 15.7}, {0.10, 16.4}, {0.12, 15.9},
-                                     {0.14, 15.4}, {0.16, 14.9}, {0.18, 14.4}, {0.20, 14.0}, {0.22, 13.5},
-                                     {0.24, 13.0}, {0.26, 12.5}, {0.28, 12.1}, {0.30, 11.6}, {0.35, 10.5}};
+    const std::vector<Node> table = {{0.0, 14.7},  {0.02, 15.1}, {0.04, 15.5}, {0.05, 15.7}, {0.10, 16.4}, {0.12, 15.9},
+                                     {0.14, 15.4}, {0.16, 14.9}, {0.18, 14.4}, {0.20, 14.0}, {0.22, 13.5}, {0.24, 13.0},
+                                     {0.26, 12.5}, {0.28, 12.1}, {0.30, 11.6}, {0.35, 10.5}};
     for (const auto& [gamma, value] : table) {
         CAPTURE(gamma);
         CHECK_THAT(f0RadialBall(gamma), WithinAbs(value, 0.054));
@@ -296,6 +313,16 @@ TEST_CASE("the contact angle decides whether C is radial or axial", "[core][bear
                WithinRel((1.0 - 0.15 * std::sin(radians(65))) / (1.0 - 0.15 * std::sin(radians(50))), 1e-12));
     CHECK_THAT(fcThrustRoller(0.15, radians(78)) / at50,
                WithinRel((1.0 - 0.15 * std::sin(radians(80))) / (1.0 - 0.15 * std::sin(radians(50))), 1e-12));
+}
+
+TEST_CASE("an inclined thrust ball bearing is rated by its own formula", "[core][bearings]")
+{
+    // gamma = 0.01 needs D_w = 4, D_pw = 200, 60 deg: f_c 39.2 (ISO 281:2007 Table 4, from memory)
+    // C = 1.3 * 39.2 * 0.5^0.7 * tan 60 * 120^(2/3) * 4^1.8 = 1.3 * 39.2 * 0.61557 * 1.73205 * 24.329 * 12.126 = 16.03 kN
+    const auto r = rated(GeometryClass::thrust_ball, ball(4, 120, 1, 200, 60, 0.54, 0.54));
+    CHECK_THAT(r.C_N, WithinRel(1.3 * 39.2 * 0.61557 * 1.73205 * 24.329 * 12.126, 2e-3)); // f_c of the table has three digits
+    // C0 = f0 Z D_w^2 sin 60, f0 between 61.6 and 60.8 at gamma 0.00 and 0.02 (ISO 76:2006 Table 1, from memory)
+    CHECK_THAT(r.C0_N, WithinRel(0.5 * (61.6 + 60.8) * 120.0 * 16.0 * 0.866025, 8e-3)); // half the step of the table
 }
 
 TEST_CASE("gamma outside the tables is noted and still rated", "[core][bearings]")
