@@ -87,8 +87,10 @@ RowResult evaluate(const RatedRow& row, const FamilyTraits& traits, const Situat
     double damage_per_h = 0.0;
     for (const SupportLoad& load : s.question->cases) {
         const auto sense = senseOf(load);
-        const double P_N = source.P_N(rating, load.Fr_N, load.Fa_N, sense);
-        const double P0_N = source.P0_N(rating, load.Fr_N, load.Fa_N, sense);
+        // Against the short upthrust springs hold the thrust bearing; the guide takes the shaft.
+        const bool onGuide = traits.family == Family::composite_spherical_thrust && sense != s.main_side;
+        const double P_N = onGuide ? 0.0 : source.P_N(rating, load.Fr_N, load.Fa_N, sense);
+        const double P0_N = onGuide ? 0.0 : source.P0_N(rating, load.Fr_N, load.Fa_N, sense);
         const double turn_rpm = std::abs(load.speed_rpm);
         const bool turning = turn_rpm > 0.0;
         if (std::isnan(P_N) || std::isnan(P0_N)) {
