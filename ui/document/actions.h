@@ -52,40 +52,13 @@ struct Inserted {
 /// Moves a part or support to x.
 [[nodiscard]] Result<Arrangement> moveTo(const Arrangement& arrangement, const QString& subject, double x_mm);
 /// Moves the shoulder at the right end of segment `index`; the neighbour gives way, or with `push` the rest moves along.
-[[nodiscard]] Result<Arrangement> moveShoulder(const Arrangement& arrangement, std::size_t index, double x_mm, bool push);
-[[nodiscard]] Result<Arrangement> setDiameter(const Arrangement& arrangement, const SegmentId& id, double outer_mm);
-[[nodiscard]] Result<Arrangement> setLength(const Arrangement& arrangement, const SegmentId& id, double length_mm);
-/// Direction of the mesh or belt of a part, degrees from +y towards +z.
-[[nodiscard]] Result<Arrangement> setDirection(const Arrangement& arrangement, const PartId& id, double angle_deg);
-[[nodiscard]] std::optional<double> direction(const Part& part);
+[[nodiscard]] Result<Arrangement> moveShoulderAfter(const Arrangement& arrangement, std::size_t index, double x_mm, bool push);
+/// Direction of the mesh or belt of a part, degrees from +y towards +z. `further_mesh`: of a gear with several meshes.
+[[nodiscard]] Result<Arrangement> setDirection(const Arrangement& arrangement, const PartId& id, double angle_deg, int further_mesh = -1);
+[[nodiscard]] std::optional<double> direction(const Part& part, int further_mesh = -1);
+/// Index in "further_meshes.1.mesh_angle_deg"; -1 for the first mesh.
+[[nodiscard]] int furtherMeshOf(const QString& handle);
 [[nodiscard]] Result<Arrangement> remove(const Arrangement& arrangement, const QString& subject);
 [[nodiscard]] Result<Inserted> duplicate(const Arrangement& arrangement, const QString& subject);
-[[nodiscard]] Result<Arrangement> chooseBearing(const Arrangement& arrangement, const SupportId& id, const BearingChoice& choice);
-
-/// Changes one support, part or segment in place: for inputs that need no care beyond the checks.
-template <class Change> [[nodiscard]] Arrangement withSupport(Arrangement arrangement, const SupportId& id, Change change)
-{
-    for (Support& support : arrangement.supports) {
-        if (support.id == id)
-            change(support);
-    }
-    return arrangement;
-}
-template <class Change> [[nodiscard]] Arrangement withPart(Arrangement arrangement, const PartId& id, Change change)
-{
-    for (Part& part : arrangement.parts) {
-        if (part.id == id)
-            change(part);
-    }
-    return arrangement;
-}
-template <class Change> [[nodiscard]] Arrangement withSegment(Arrangement arrangement, const SegmentId& id, Change change)
-{
-    for (Segment& segment : arrangement.shaft.segments) {
-        if (segment.id == id)
-            change(segment);
-    }
-    return arrangement;
-}
 
 } // namespace shaftwright::ui::actions

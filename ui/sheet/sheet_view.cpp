@@ -8,6 +8,7 @@
 #include "ui/widgets/segmented.h"
 #include "ui/widgets/theme.h"
 
+#include "core/edit/edit.h"
 #include "core/units/quantity.h"
 
 #include <QApplication>
@@ -958,7 +959,7 @@ void SheetView::moveGesture(QPointF at, Qt::KeyboardModifiers modifiers)
         m_gesture.tip = lengthText(x_mm) + QStringLiteral(" mm");
     } else if (m_gesture.kind == Gesture::Kind::shoulder) {
         const double x_mm = snapped(raw, m_gesture.snaps, reach, step);
-        next = actions::moveShoulder(base, static_cast<std::size_t>(m_gesture.hit.shoulder), x_mm, modifiers & Qt::ShiftModifier);
+        next = actions::moveShoulderAfter(base, static_cast<std::size_t>(m_gesture.hit.shoulder), x_mm, modifiers & Qt::ShiftModifier);
         m_gesture.tip = lengthText(x_mm) + QStringLiteral(" mm");
     } else if (m_gesture.kind == Gesture::Kind::turn) {
         const QPointF centre(m_end_room.center().x(), m_axis_y);
@@ -970,7 +971,8 @@ void SheetView::moveGesture(QPointF at, Qt::KeyboardModifiers modifiers)
             angle += 360.0;
         if (angle >= 360.0)
             angle -= 360.0;
-        next = actions::setDirection(base, PartId(subjectOf(m_gesture.hit.subject).id), angle);
+        next = actions::setDirection(base, PartId(subjectOf(m_gesture.hit.subject).id), angle,
+                                     actions::furtherMeshOf(m_gesture.hit.handle));
         m_gesture.tip = fixedNumber(angle, 1) + QStringLiteral("°");
     }
     if (next) {
@@ -1184,10 +1186,10 @@ void SheetView::nudge(int key, Qt::KeyboardModifiers modifiers)
     } else if (what.kind == SubjectKind::segment) {
         if (const Segment* segment = findSegment(value, SegmentId(what.id))) {
             if (along)
-                m_document.push(actions::setLength(value, segment->id, tidy(segment->length_mm + step)), tr("Change length of %1").arg(name),
+                m_document.push(resizeSegment(value, segment->id, tidy(segment->length_mm + step), Rest::moves_along), tr("Change length of %1").arg(name),
                                 gesture + QStringLiteral(" length"));
             else
-                m_document.push(actions::setDiameter(value, segment->id, tidy(segment->outer_mm + step)),
+                m_document.push(setDiameter(value, segment->id, tidy(segment->outer_mm + step), segment->outer_end_mm),
                                 tr("Change diameter of %1").arg(name), gesture + QStringLiteral(" diameter"));
         }
     } else if (along) {
@@ -1382,7 +1384,7 @@ std::optional<PlaceInput> placeInput(const Arrangement& value, const QString& su
         if (const Part* part = findPart(value, PartId(what.id))) {
             if (key == QLatin1String("x_mm"))
                 return PlaceInput{part->x_mm};
-            if (const auto angle = actions::direction(*part); angle && isDegrees(key))
+            if (const auto angle = actions::direction(*part, actions::furtherMeshOf(handle)); angle && isDegrees(key))
                 return PlaceInput{*angle, QuantityKind::angle_deg};
         }
     } else if (what.kind == SubjectKind::segment) {
@@ -1401,11 +1403,11 @@ Result<Arrangement> setPlaceInput(const Arrangement& value, const QString& subje
     const Subject what = subjectOf(subject);
     const QString key = inputPath(subject, handle).section(QLatin1Char('.'), -1);
     if (key == QLatin1String("outer_mm"))
-        return actions::setDiameter(value, SegmentId(what.id), input);
+        return setDiameter(value, SegmentId(what.id), input);
     if (key == QLatin1String("length_mm"))
-        return actions::setLength(value, SegmentId(what.id), input);
+        return resizeSegment(value, SegmentId(what.id), input, Rest::moves_along);
     if (isDegrees(key))
-        return actions::setDirection(value, PartId(what.id), input);
+        return actions::setDirection(value, PartId(what.id), input, actions::furtherMeshOf(handle));
     return actions::moveTo(value, subject, input);
 }
 
