@@ -27,7 +27,8 @@ double shear(const State& s)
 
 void take(Extreme& extreme, double value, double x)
 {
-    if (value > extreme.value)
+    // Of equal values the leftmost stays: rounding must not make the place jump from end to end while a part is dragged.
+    if (value > extreme.value * (1.0 + 1e-12))
         extreme = {value, x};
 }
 
