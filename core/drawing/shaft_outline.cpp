@@ -88,6 +88,7 @@ struct Span {
     const Segment& segment;
     double length, r0, r1; ///< radii left and right
     double before, after;  ///< radii of the neighbours at the joints; 0: shaft end
+    bool last;             ///< nothing stands to its right
     [[nodiscard]] double radiusAt(double x) const { return r0 + (r1 - r0) * std::clamp(x / length, 0.0, 1.0); }
 };
 
@@ -118,10 +119,11 @@ public:
                 continue;
             const double outer = std::isfinite(segment.outer_mm) ? std::max(0.5 * segment.outer_mm, 0.0) : 0.0;
             const double outerRight = std::isfinite(segment.outerRight_mm()) ? std::max(0.5 * segment.outerRight_mm(), 0.0) : 0.0;
-            const Span span{segment, segment.length_mm, outer, outerRight, neighbourRadius(i, -1), neighbourRadius(i, 1)};
+            const Span span{segment,    segment.length_mm, outer, outerRight, neighbourRadius(i, -1), neighbourRadius(i, 1),
+                            !hasNext(i)};
             SectionBuilder builder(style_);
             builder.place(x, false);
-            drawSegment(builder, span, i);
+            drawSegment(builder, span);
             Group group = builder.take(Layer::shaft);
             group.subject = "shaft.segments." + segment.id.value;
             groups_.push_back(std::move(group));
@@ -135,6 +137,66 @@ public:
     }
 
 private:
+    /// One side of a joint: radius of the cylinder, of its face (less chamfer or rounding), of its bore.
+    struct Side {
+        double radius = 0.0, face = 0.0, bore = 0.0;
+    };
+    static std::string_view segment_id(const Span& span) { return span.segment.id.value; }
+    static bool cut(const Span& span, double bore0, double bore1)
+    {
+        return (bore0 > 0.0 || bore1 > 0.0) && bore0 < span.r0 && bore1 < span.r1;
+    }
+    static Side sideOf(const Span& span, const Corner& corner, bool right)
+    {
+        const Segment& segment = span.segment;
+        Side side;
+        side.radius = right ? span.r1 : span.r0;
+        side.face = side.radius;
+        const double other = right ? span.after : span.before;
+        if (corner.chamfer_x > 0.0)
+            side.face -= corner.chamfer_r;
+        else if (corner.fillet > 0.0 && other < side.radius)
+            side.face -= corner.fillet;
+        const double b0 = 0.5 * segment.boreLeft_mm(), b1 = 0.5 * segment.boreRight_mm();
+        if (cut(span, b0, b1))
+            side.bore = right ? b1 : b0;
+        return side;
+    }
+
+    /// Face between two sides (or the end of the shaft): the step's edge over its whole height; where the upper half is cut,
+    /// no line runs through the material.
+    void joint(SectionBuilder& builder, double x, const Side& a, const Side& b, std::string_view id) const
+    {
+        const bool stepped = std::abs(a.radius - b.radius) > 1e-9 * std::max(a.radius, b.radius);
+        const double face = a.radius > b.radius ? a.face : b.face, small = std::min(a.radius, b.radius);
+        const bool end = !(small > 0.0);
+        if (stepped && face > 0.0)
+            builder.line({x, -face}, {x, 0.0}, Stroke::thick, Half::upper);
+        const double wide = std::max(a.bore, b.bore);
+        if (!(wide > 0.0)) {
+            if (stepped && face > 0.0)
+                builder.line({x, 0.0}, {x, face}, Stroke::thick, Half::upper);
+            return;
+        }
+        // Edges of the bore behind the cut, then the wall's own outline.
+        if (end || std::abs(a.bore - b.bore) > 1e-9)
+            builder.line({x, 0.0}, {x, wide}, Stroke::thick, Half::upper);
+        if (end)
+            builder.line({x, wide}, {x, face}, Stroke::thick, Half::upper);
+        else if (stepped)
+            builder.line({x, small}, {x, face}, Stroke::thick, Half::upper);
+        if (!end && !(std::min(a.bore, b.bore) > 0.0) && small > wide) // the section ends in the solid: freehand line
+            builder.curve(freehand({x, wide}, {x, small}, id), Stroke::thin, Half::upper);
+    }
+
+    [[nodiscard]] bool hasNext(std::size_t index) const
+    {
+        for (std::size_t i = index + 1; i < shaft_.segments.size(); ++i) {
+            if (positive(shaft_.segments[i].length_mm))
+                return true;
+        }
+        return false;
+    }
     [[nodiscard]] double neighbourRadius(std::size_t index, int step) const
     {
         for (auto i = static_cast<std::ptrdiff_t>(index) + step;
@@ -249,7 +311,7 @@ private:
         return apart;
     }
 
-    void drawSegment(SectionBuilder& builder, const Span& span, std::size_t index)
+    void drawSegment(SectionBuilder& builder, const Span& span)
     {
         const Corner left = cornerOf(span, false), right = cornerOf(span, true);
         Contour profile = cornerPoints(left, span.r0, span.before);
@@ -273,20 +335,19 @@ private:
         for (std::size_t i = profile.size(); i-- > 0;)
             ground.push_back({profile[i].x, -profile[i].y, i > 0 ? profile[i - 1].bulge : 0.0});
         builder.white(ground, Half::upper, Stroke::none, Ink::shaft);
-        drawBore(builder, span, index, profile);
+        drawBore(builder, span, profile);
         builder.curve(profile, Stroke::thick, Half::both);
 
-        // Faces: the larger of two neighbours draws the step, over its whole height.
+        // Faces. The joint at the left is drawn here, over the grounds of both neighbours; the end face by the last segment.
         const auto fullLine = [&](double x, double radius) {
             if (radius > 0.0)
                 builder.line({x, -radius}, {x, radius}, Stroke::thick, Half::upper);
         };
-        if (span.before < span.r0 * (1.0 - 1e-9))
-            fullLine(0.0, left.chamfer_x > 0.0 ? span.r0 - left.chamfer_r : left.fillet > 0.0 ? span.r0 - left.fillet : span.r0);
-        if (span.after < span.r1 * (1.0 - 1e-9))
-            fullLine(span.length, right.chamfer_x > 0.0 ? span.r1 - right.chamfer_r
-                                  : right.fillet > 0.0  ? span.r1 - right.fillet
-                                                        : span.r1);
+        const Side own = sideOf(span, left, false);
+        joint(builder, 0.0, previous_, own, segment_id(span));
+        previous_ = sideOf(span, right, true);
+        if (span.last)
+            joint(builder, span.length, previous_, Side{}, segment_id(span));
         // Chamfer edges stand 0.7 mm off the face or not at all.
         if (onSheet(left.chamfer_x) >= 0.7)
             fullLine(left.chamfer_x, span.r0);
@@ -307,7 +368,7 @@ private:
     }
 
     /// Bored: the upper half is cut over the length of the bore, the lower half stays a view; border = the axis.
-    void drawBore(SectionBuilder& builder, const Span& span, std::size_t index, const Contour& profile)
+    void drawBore(SectionBuilder& builder, const Span& span, const Contour& profile)
     {
         const Segment& segment = span.segment;
         const double b0 = 0.5 * (std::isfinite(segment.boreLeft_mm()) ? segment.boreLeft_mm() : 0.0);
@@ -326,23 +387,6 @@ private:
         if (style_.detail >= Detail::section)
             builder.hatchOnly(wall, hatching, Half::upper);
         builder.line({0.0, b0}, {span.length, b1}, Stroke::thick, Half::upper);
-        // Ends and steps of the bore: edges seen behind the cut; the wider side draws a step.
-        const auto boreBeside = [&](int step) -> std::optional<double> {
-            const auto i = static_cast<std::ptrdiff_t>(index) + step;
-            if (i < 0 || i >= static_cast<std::ptrdiff_t>(shaft_.segments.size()))
-                return std::nullopt;
-            const Segment& other = shaft_.segments[static_cast<std::size_t>(i)];
-            const double bore = step < 0 ? other.boreRight_mm() : other.boreLeft_mm();
-            return std::isfinite(bore) ? 0.5 * bore : 0.0;
-        };
-        for (const int step : {-1, 1}) {
-            const double x = step < 0 ? 0.0 : span.length, own = step < 0 ? b0 : b1, radius = step < 0 ? span.r0 : span.r1;
-            const std::optional<double> other = boreBeside(step);
-            if (!other || *other < own - 1e-9)
-                builder.line({x, 0.0}, {x, own}, Stroke::thick, Half::upper);
-            if (other && *other <= 0.0) // the section ends in the solid: freehand line
-                builder.curve(freehand({x, own}, {x, radius}, segment.id.value), Stroke::thin, Half::upper);
-        }
     }
 
     [[nodiscard]] Contour freehand(Point from, Point to, std::string_view id) const
@@ -480,6 +524,7 @@ private:
     const Shaft& shaft_;
     const SectionStyle& style_;
     std::vector<Group> groups_;
+    Side previous_; ///< right side of the segment before
 };
 
 } // namespace

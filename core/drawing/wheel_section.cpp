@@ -386,10 +386,7 @@ private:
     }
 
     /// What is known by its outline only stays thin.
-    void outlineOnly(const Contour& contour)
-    {
-        builder_.white(contour, Half::both, simple() ? Stroke::thick : Stroke::thin, Ink::paper);
-    }
+    void outlineOnly(const Contour& contour) { fillView(contour, Half::both, false, simple() ? Stroke::thick : Stroke::thin); }
 
     /// Ground of a view that reaches from the axis outwards; its border at the axis is no edge.
     void fillView(const Contour& view, Half halves, bool shaftInk, Stroke stroke = Stroke::thick)
@@ -414,6 +411,7 @@ private:
         const double gap = builder_.onModel_mm(2.0), t = std::tan(std::clamp(angle_deg, 0.0, 75.0) * pi / 180.0);
         // Right hand falls to the right on the near side. y here is measured downwards (lower half): falling = growing y.
         const double fall = hand == Hand::left ? -t : t;
+        reach = std::min(reach, 0.3 * centre.y / std::max(t, 0.05));
         for (const double shift : {-gap, 0.0, gap}) {
             const Vertex from{centre.x - reach, centre.y + shift - fall * reach,
                               curved ? (hand == Hand::left ? -0.12 : 0.12) : 0.0};
@@ -465,9 +463,10 @@ private:
     {
         if (body.disc())
             return;
-        const double x = std::min(body.rim_half, body.hub_half);
+        // The faces' edges run on to the chamfers of rim and hub.
+        const double x = std::min(body.rim_half, body.hub_half), e = edge(body.rim_half);
         for (const double side : {-1.0, 1.0})
-            builder_.line({side * x, body.hub}, {side * x, body.rim_inner}, Stroke::thick, halves);
+            builder_.line({side * x, body.hub - e}, {side * x, body.rim_inner + e}, Stroke::thick, halves);
     }
 
     /// Faces of a bore that has no shaft in it.
@@ -589,7 +588,7 @@ private:
             builder_.cut({rectangle(-h, size.root_mm, h, R)}, hatching(3.0 * m), Half::upper);
         }
         builder_.white(rectangle(-h, size.tip_mm, h, size.root_mm), Half::upper);
-        builder_.line({h, hub}, {h, size.tip_mm}, Stroke::thick, Half::upper); // face of the far half
+        builder_.line({h, bore}, {h, size.tip_mm}, Stroke::thick, Half::upper); // face of the far half
         pitchLine(size.pitch_mm, h, Half::upper);
         const Contour view = softened(rectangle(bore < size.tip_mm - 3.0 * m ? xDisc : -h, 0.0, h, R), {0.0, 0.0, -e, -e});
         fillView(view, Half::lower, false);
