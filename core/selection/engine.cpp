@@ -380,7 +380,7 @@ void rowRules(FamilyVerdict& v, const FamilyTraits& traits, const Situation& s, 
         set(v, Rule::R05, q.s_required_mm > row.inside_room_mm * (1.0 + slack) && !has(v, Rule::X05));
     }
     if (traits.family == Family::deep_groove_ball) {
-        const bool small = row.bore_mm < n.deep_groove_small_bore_mm || row.thin;
+        const bool small = row.bore_mm < n.deep_groove_small_bore_mm || row.shallow;
         set(v, Rule::R09,
             (s.axial_ratio > traits.share_high && s.Fa_max_N > n.deep_groove_pure_axial_C0_share * row.rating.C0_N) ||
                 (small && s.Fa_max_N > n.deep_groove_C0_share_small * row.rating.C0_N));

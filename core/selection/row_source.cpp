@@ -70,6 +70,7 @@ RatedRow rated(const CatalogueRow& row, const CatalogueRow* partner, const Famil
     const SeriesTraits* series = rules.seriesOf(row.geometry_class, row.series);
     out.order = series != nullptr ? series->order : static_cast<int>(rules.series.size());
     out.thin = series != nullptr && series->thin;
+    out.shallow = series != nullptr && series->shallow;
     out.heavy = series != nullptr && series->heavy;
     return out;
 }
@@ -95,6 +96,9 @@ BearingChoice choiceOf(const CatalogueRow& row, const CatalogueRow* partner, con
         if (partner != nullptr)
             choice.rows.push_back({*partner, std::nullopt});
     }
+    // Without its inner ring the needle bearing has a name of its own (ISO 1206 usage: RNA beside NA).
+    if (traits.family == Family::needle_roller_no_inner && row.designation.rfind("NA", 0) == 0)
+        choice.rows.front().row.designation = "R" + row.designation;
     return choice;
 }
 

@@ -18,7 +18,7 @@ struct RatedRow {
     double bore_mm = 0.0, outer_mm = 0.0, width_mm = 0.0; ///< whole bearing; width along the shaft
     double inside_room_mm = 0.0;                          ///< displacement that it allows inside
     int order = 0;                                        ///< of its series
-    bool thin = false, heavy = false;
+    bool thin = false, shallow = false, heavy = false;
     [[nodiscard]] double section_mm2() const { return 0.5 * (outer_mm - bore_mm) * width_mm; }
 };
 

@@ -307,7 +307,7 @@ std::optional<Finding> readBushes(std::string_view text, RuleData& data)
 std::optional<Finding> readSeries(std::string_view text, RuleData& data)
 {
     Table table("selection/series.csv", text,
-                {"geometry", "series", "order", "thin", "heavy", "ribs", "sets", "source", "provenance"});
+                {"geometry", "series", "order", "thin", "shallow", "heavy", "ribs", "sets", "source", "provenance"});
     if (table.complaint())
         return table.complaint();
     for (std::size_t i = 0; i < table.size() && !table.complaint(); ++i) {
@@ -321,6 +321,7 @@ std::optional<Finding> readSeries(std::string_view text, RuleData& data)
         series.geometry = *geometry;
         series.order = static_cast<int>(table.number(i, "order"));
         series.thin = table.flag(i, "thin");
+        series.shallow = table.flag(i, "shallow");
         series.heavy = table.flag(i, "heavy");
         series.ribs = table.flag(i, "ribs");
         series.sets = table.flag(i, "sets");

@@ -69,11 +69,12 @@ struct BushLimits {
 struct SeriesTraits {
     GeometryClass geometry = GeometryClass::deep_groove_ball;
     std::string series;
-    int order = 0;      ///< in which it is offered among equal sections
-    bool thin = false;  ///< taken only where space demands it
-    bool heavy = false; ///< diameter series 4, rarely kept
-    bool ribs = true;   ///< made with ribs on both rings
-    bool sets = true;   ///< made matched for sets
+    int order = 0;        ///< in which it is offered among equal sections
+    bool thin = false;    ///< taken only where space demands it
+    bool shallow = false; ///< shallow grooves: holds less axial load
+    bool heavy = false;   ///< diameter series 4, rarely kept
+    bool ribs = true;     ///< made with ribs on both rings
+    bool sets = true;     ///< made matched for sets
     std::string source;
 };
 

@@ -46,8 +46,8 @@ double outerOf(const BearingChoice& choice)
 std::vector<CatalogueRow> sizesForSeat(Family family, double seat_mm, const Catalogues& catalogues)
 {
     std::vector<CatalogueRow> out;
-    for (const selection::RatedRow& row : rowsForSeat(family, seat_mm, std::nullopt, catalogues))
-        out.push_back(*row.row);
+    for (const BearingChoice& choice : choicesForSeat(family, seat_mm, std::nullopt, catalogues))
+        out.push_back(choice.rows.front().row);
     return out;
 }
 
