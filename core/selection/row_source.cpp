@@ -1,5 +1,7 @@
 #include "core/selection/row_source.h"
 
+#include "core/catalogue/family_rows.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -15,10 +17,17 @@ Carries opposite(Carries side)
     return side == Carries::plus ? Carries::minus : Carries::plus;
 }
 
-/// Rows without an inner ring are listed under the bore of the ring they could have; it lies below the raceway.
-constexpr double innerRingBores_mm[] = {10,  12,  15,  17,  20,  22,  25,  28,  30,  32,  35,  38,  40,  42,  45,  48,
-                                        50,  52,  55,  58,  60,  65,  70,  75,  80,  85,  90,  95,  100, 105, 110, 120,
-                                        130, 140, 150, 160, 170, 180, 190, 200, 220, 240, 260, 280, 300, 320, 340, 360};
+/// The row itself when its ribs are those of the family, or the bearing of its size with such ribs; null: there is none.
+const CatalogueRow* withRibs(const Catalogue& catalogue, const CatalogueRow& row, Family family)
+{
+    const std::optional<Family> natural = naturalFamily(row);
+    if (natural == family)
+        return &row;
+    if (natural != Family::cylindrical_roller_NU || row.designation.compare(0, 2, "NU") != 0)
+        return nullptr;
+    const char* prefix = family == Family::cylindrical_roller_NJ ? "NJ" : "NUP";
+    return catalogue.find(prefix + row.designation.substr(2));
+}
 
 } // namespace
 
@@ -96,9 +105,6 @@ BearingChoice choiceOf(const CatalogueRow& row, const CatalogueRow* partner, con
         if (partner != nullptr)
             choice.rows.push_back({*partner, std::nullopt});
     }
-    // Without its inner ring the needle bearing has a name of its own (ISO 1206 usage: RNA beside NA).
-    if (traits.family == Family::needle_roller_no_inner && row.designation.rfind("NA", 0) == 0)
-        choice.rows.front().row.designation = "R" + row.designation;
     return choice;
 }
 
@@ -107,6 +113,7 @@ void CatalogueRows::rows(const FamilyTraits& traits, const Seat& seat, std::vect
     if (!traits.geometry)
         return;
     const bool needsRibs = traits.family == Family::cylindrical_roller_NJ || traits.family == Family::cylindrical_roller_NUP;
+    const Family ribFamily = needsRibs ? traits.family : Family::cylindrical_roller_NU;
     const std::vector<const Catalogue*>& list = m_catalogues.list;
     for (std::size_t c = 0; c < list.size(); ++c) {
         const auto add = [&](const CatalogueRow& row) {
@@ -136,17 +143,15 @@ void CatalogueRows::rows(const FamilyTraits& traits, const Seat& seat, std::vect
             out.push_back(rated(row, partner, traits, seat.main_side, m_rules));
         };
         if (traits.family == Family::needle_roller_no_inner) {
-            for (const double bore_mm : innerRingBores_mm) {
-                if (bore_mm < 0.6 * seat.bore_mm || bore_mm >= seat.bore_mm)
-                    continue;
-                for (const CatalogueRow* row : list[c]->rowsWithBore(*traits.geometry, bore_mm)) {
-                    if (std::abs(row->inner_raceway_mm - seat.bore_mm) < sameSize_mm)
-                        add(*row);
-                }
-            }
-        } else {
-            for (const CatalogueRow* row : list[c]->rowsWithBore(*traits.geometry, seat.bore_mm))
+            for (const CatalogueRow* row : list[c]->rowsWithRaceway(seat.bore_mm))
                 add(*row);
+        } else {
+            for (const CatalogueRow* row : list[c]->rowsWithBore(*traits.geometry, seat.bore_mm)) {
+                if (*traits.geometry == GeometryClass::cylindrical_roller)
+                    row = withRibs(*list[c], *row, ribFamily);
+                if (row != nullptr)
+                    add(*row);
+            }
         }
     }
 }

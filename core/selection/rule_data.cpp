@@ -461,8 +461,14 @@ const BushLimits* RuleData::bush(Family family) const
 
 const SeriesTraits* RuleData::seriesOf(GeometryClass geometry, std::string_view name) const
 {
+    // Cylindrical roller bearings of one dimension series differ by their ribs only: NU2, NJ2, NUP2, N2.
+    const bool digitsOnly = geometry == GeometryClass::cylindrical_roller;
+    const auto key = [digitsOnly](std::string_view text) {
+        const std::size_t first = digitsOnly ? text.find_first_of("0123456789") : 0;
+        return first == std::string_view::npos ? text : text.substr(first);
+    };
     for (const SeriesTraits& traits : series) {
-        if (traits.geometry == geometry && traits.series == name)
+        if (traits.geometry == geometry && key(traits.series) == key(name))
             return &traits;
     }
     return nullptr;
