@@ -40,34 +40,39 @@ void dimensionLine(Group& group, double x0, double x1, double y, bool crowded_le
 }
 
 /// Number of a dimension: above the line, smaller, shifted to a free side, or on a raised place with a thin leader.
-void dimensionText(Group& group, Placer& placer, double x0, double x1, double y, const std::string& value, double height)
+void dimensionText(Group& group, Placer& placer, double x0, double x1, double y, const std::string& value, double height, int end)
 {
     const double middle = (x0 + x1) / 2.0;
     const double small = 0.72 * height;
     struct Candidate {
         double x, y, height;
-        HAlign align;
         bool leader;
     };
     const double width = textWidth_mm(value, height);
     const double narrow = textWidth_mm(value, small);
-    const Candidate candidates[] = {{middle, y + 1.0, height, HAlign::centre, false},
-                                    {middle, y + 1.0, small, HAlign::centre, false},
-                                    {middle, y - 1.0 - small, small, HAlign::centre, false},
-                                    {x1 + 5.5 + narrow / 2.0, y + 1.0, small, HAlign::centre, true},
-                                    {x0 - 5.5 - narrow / 2.0, y + 1.0, small, HAlign::centre, true},
-                                    {middle, y + 2.0 + small + 1.0, small, HAlign::centre, true},
-                                    {middle, y - 2.6 - 2.0 * small, small, HAlign::centre, true}};
+    // Over its line, smaller over its line, then outside the chain's end, then raised or lowered with a thin leader.
+    std::vector<Candidate> candidates;
+    if (width + 0.8 <= x1 - x0)
+        candidates.push_back({middle, y + 1.0, height, false});
+    if (narrow + 0.8 <= x1 - x0)
+        candidates.push_back({middle, y + 1.0, small, false});
+    if (end > 0)
+        candidates.push_back({x1 + 5.5 + width / 2.0, y + 1.0, height, false});
+    if (end < 0)
+        candidates.push_back({x0 - 5.5 - width / 2.0, y + 1.0, height, false});
+    candidates.push_back({middle, y - 2.3 - small, small, true}); // below: the extension lines end there
+    candidates.push_back({middle, y + 2.0 + small, small, true});
     for (const Candidate& candidate : candidates) {
         const double w = candidate.height == height ? width : narrow;
-        // A number that is wider than its line stands over the neighbours' lines; only the first two places need the room.
-        if (!candidate.leader && candidate.y > y && w + 1.0 > x1 - x0 + 4.0)
-            continue;
         const Box box{candidate.x - w / 2.0, candidate.y, candidate.x + w / 2.0, candidate.y + candidate.height};
         if (!placer.isFree(box, 0.5))
             continue;
         placer.take(box);
-        if (candidate.leader && candidate.x == middle)
+        if (candidate.x > x1)
+            line(group, x1, y, box.x1, y, Stroke::thin, Ink::ink);
+        else if (candidate.x < x0)
+            line(group, box.x0, y, x0, y, Stroke::thin, Ink::ink);
+        if (candidate.leader)
             line(group, middle, y, middle, candidate.y > y ? candidate.y - 0.5 : candidate.y + candidate.height + 0.5,
                  Stroke::hairline, Ink::ink2);
         group.items.emplace_back(Text{candidate.x, candidate.y, candidate.height, value, HAlign::centre, VAlign::baseline, 0.0,
@@ -127,14 +132,27 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
     extension.layer = Layer::dimension;
     const std::vector<PlaneDimension> chain = planeDimensions(arrangement);
     const bool has_chain = chain.size() > 1;
-    line(extension, 0.0, -(seatAt_mm(arrangement.shaft, 0.0) / 2.0 * s + 1.0), 0.0, layout.overall_y - 2.0, Stroke::thin,
+    const auto bottomAt = [&](double x, double radius) {
+        for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
+            if (std::abs(arrangement.parts[i].x_mm * s - x) < layout.part_half[i] + 0.3)
+                radius = std::max(radius, layout.part_radius[i]);
+        }
+        for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
+            if (std::abs(arrangement.supports[i].x_mm * s - x) < layout.support_half[i] + 0.3)
+                radius = std::max(radius, layout.support_radius[i]);
+        }
+        return -(radius + 1.0);
+    };
+    const double right_face = arrangement.shaft.length_mm();
+    line(extension, 0.0, bottomAt(0.0, seatAt_mm(arrangement.shaft, 0.0) / 2.0 * s), 0.0, layout.overall_y - 2.0, Stroke::thin,
          Ink::ink);
-    line(extension, layout.length, -(seatAt_mm(arrangement.shaft, arrangement.shaft.length_mm()) / 2.0 * s + 1.0), layout.length,
+    line(extension, layout.length, bottomAt(layout.length, seatAt_mm(arrangement.shaft, right_face) / 2.0 * s), layout.length,
          layout.overall_y - 2.0, Stroke::thin, Ink::ink);
     for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
         const double x = arrangement.parts[i].x_mm * s;
         if (std::isfinite(x))
-            line(extension, x, -(layout.part_radius[i] + 1.0), x, layout.chain_y - 2.0, Stroke::thin, Ink::ink);
+            line(extension, x, arrangement.parts.size() <= fewParts ? -(layout.part_radius[i] + 1.0) : layout.chain_y + 2.0, x,
+                 layout.chain_y - 2.0, Stroke::thin, Ink::ink);
     }
     for (const Support& support : arrangement.supports) {
         const double x = support.x_mm * s;
@@ -147,7 +165,8 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
 
     Placer placer;
     const std::size_t count = chain.size() - 1;
-    for (std::size_t i = 0; i <= count && !chain.empty(); ++i) {
+    for (std::size_t turn = 0; turn <= count && !chain.empty(); ++turn) {
+        const std::size_t i = turn == 0 ? count : turn - 1; // the overall length takes its place first
         const PlaneDimension& dimension = chain[i];
         if (i < count && !has_chain)
             continue;
@@ -161,7 +180,11 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
         const bool crowded_left = i < count && i > 0;
         const bool crowded_right = i + 1 < count;
         dimensionLine(group, x0, x1, y, crowded_left, crowded_right);
-        dimensionText(group, placer, x0, x1, y, numberTrimmed(dimension.to_mm - dimension.from_mm, 3), h);
+        dimensionText(group, placer, x0, x1, y, numberTrimmed(dimension.to_mm - dimension.from_mm, 3), h,
+                      i == count       ? 0
+                      : i == 0         ? -1
+                      : i + 1 == count ? 1
+                                       : 0);
         computeBounds(group);
         list.groups.push_back(std::move(group));
     }
@@ -182,7 +205,7 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
                     line(group, x, layout.segment_y + 1.5, x, layout.segment_y - 2.0, Stroke::thin, Ink::ink);
             }
             dimensionLine(group, x0, x1, layout.segment_y, false, false);
-            dimensionText(group, placer, x0, x1, layout.segment_y, numberTrimmed(segment.length_mm, 3), h);
+            dimensionText(group, placer, x0, x1, layout.segment_y, numberTrimmed(segment.length_mm, 3), h, 1);
             computeBounds(group);
             list.groups.push_back(std::move(group));
         }

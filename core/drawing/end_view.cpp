@@ -120,7 +120,7 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             busy.push_back(angle);
             const std::string text = std::string(word) + " " + numberTrimmed(angle, 1) + "°";
             const double width = textWidth_mm(text, 0.9 * h, font);
-            for (const double out : {3.4, 6.5, 10.0}) {
+            for (const double out : {4.2, 7.0, 10.0}) {
                 const double lx = (distance + out) * std::cos(angle * degree);
                 const double ly = (distance + out) * std::sin(angle * degree) - 0.45 * h;
                 const double x0 = std::cos(angle * degree) >= 0.0 ? lx : lx - width;
@@ -216,6 +216,12 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     }
     list.groups.push_back(std::move(axes));
 
+    struct Pending {
+        std::size_t group;
+        double x, y, dx, dy;
+        std::string text;
+    };
+    std::vector<Pending> pending;
     // Vectors of the case, all from the axis: loads with the part's name, reactions with the letter of the support.
     if (view.loads) {
         struct Vector {
@@ -250,12 +256,6 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                          [](const Vector& a, const Vector& b) { return std::hypot(a.y, a.z) > std::hypot(b.y, b.z); });
         const Unit unit = forceUnit(fmax);
         std::size_t labelled = 0;
-        struct Pending {
-            std::size_t group;
-            double x, y, dx, dy;
-            std::string text;
-        };
-        std::vector<Pending> pending;
         for (const Vector& vector : vectors) {
             const double size = std::hypot(vector.y, vector.z);
             if (!std::isfinite(size) || !(size > 1e-6 * fmax) || !(fmax > 0.0))
@@ -270,37 +270,10 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             for (double t = 0.15; t < 1.0; t += 0.1)
                 placer.take({dx * length * t - 0.7, dy * length * t - 0.7, dx * length * t + 0.7, dy * length * t + 0.7});
             busy.push_back(std::atan2(dy, dx) / degree);
-            if (labelled++ < 8 || view.selected == vector.subject)
+            if (labelled++ < 6 || view.selected == vector.subject)
                 pending.push_back(
                     {list.groups.size(), dx * length, dy * length, dx, dy, vector.word + " " + withUnit(size, unit)});
             list.groups.push_back(std::move(group));
-        }
-        for (const Pending& one : pending) {
-            Group& group = list.groups[one.group];
-            const double width = textWidth_mm(one.text, h, font) * 1.06;
-            bool placed = false;
-            for (const double out : {1.5, 4.5, 8.0, 11.5}) {
-                for (const double turn : {0.0, 14.0, -14.0, 28.0, -28.0}) {
-                    const double c = std::cos(turn * degree);
-                    const double sn = std::sin(turn * degree);
-                    const double ux = one.dx * c - one.dy * sn;
-                    const double uy = one.dx * sn + one.dy * c;
-                    const double l = std::hypot(one.x, one.y) + out;
-                    const double lx = ux * l;
-                    const double ly = uy * l + (uy - 1.0) * h / 2.0;
-                    const double x0 = ux > 0.3 ? lx : ux < -0.3 ? lx - width : lx - width / 2.0;
-                    const Box box{x0, ly, x0 + width, ly + h};
-                    if (!placer.isFree(box))
-                        continue;
-                    placer.take(box);
-                    group.items.emplace_back(
-                        Text{x0, ly, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
-                    placed = true;
-                    break;
-                }
-                if (placed)
-                    break;
-            }
         }
     }
     // Sense of rotation outside the circles, where most room is; positive speed is counter-clockwise from this end.
@@ -330,11 +303,15 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             const double to = speed > 0.0 ? best + half : best - half;
             const double sense = speed > 0.0 ? 1.0 : -1.0;
             const double shorten = sense * arrowHead_mm * 0.7 / r / degree;
+            for (double a = std::min(from, to); a <= std::max(from, to); a += 2.0)
+                placer.take({r * std::cos(a * degree) - 0.7, r * std::sin(a * degree) - 0.7, r * std::cos(a * degree) + 0.7,
+                             r * std::sin(a * degree) + 0.7});
             arc(group, 0.0, 0.0, r, from, to - shorten, Stroke::thick, Ink::ink);
             const double mid = (to - shorten / 2.0) * degree;
             head(group, r * std::cos(to * degree), r * std::sin(to * degree), -sense * std::sin(mid), sense * std::cos(mid),
                  arrowHead_mm, arrowHeadHalf_mm, Ink::ink);
-            const std::string text = typographic(significant(std::abs(speed), 4)) + std::string(labels::perMinute);
+            const std::string text =
+                numberTrimmed(std::abs(speed), std::abs(speed) < 100.0 ? 1 : 0) + std::string(labels::perMinute);
             const double width = textWidth_mm(text, 0.9 * h, font);
             for (const double out : {2.0, 5.5, 9.0}) {
                 const double lx = (r + out) * std::cos(best * degree);
@@ -351,6 +328,33 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             }
             computeBounds(group);
             list.groups.push_back(std::move(group));
+        }
+    }
+    for (const Pending& one : pending) {
+        Group& group = list.groups[one.group];
+        const double width = textWidth_mm(one.text, h, font) * 1.06;
+        bool placed = false;
+        for (const double out : {1.5, 4.5, 8.0, 11.5}) {
+            for (const double turn : {0.0, 14.0, -14.0, 28.0, -28.0}) {
+                const double c = std::cos(turn * degree);
+                const double sn = std::sin(turn * degree);
+                const double ux = one.dx * c - one.dy * sn;
+                const double uy = one.dx * sn + one.dy * c;
+                const double l = std::hypot(one.x, one.y) + out;
+                const double lx = ux * l;
+                const double ly = uy * l + (uy - 1.0) * h / 2.0;
+                const double x0 = ux > 0.3 ? lx : ux < -0.3 ? lx - width : lx - width / 2.0;
+                const Box box{x0, ly, x0 + width, ly + h};
+                if (!placer.isFree(box))
+                    continue;
+                placer.take(box);
+                group.items.emplace_back(
+                    Text{x0, ly, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
+                placed = true;
+                break;
+            }
+            if (placed)
+                break;
         }
     }
     for (Group& group : list.groups) {

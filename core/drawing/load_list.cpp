@@ -33,18 +33,19 @@ struct Context {
     }
 };
 
-/// A label of one or two lines beside an anchor: right, left, then one and two lines higher or lower. False when no place is
-/// free.
+/// A label of one or two lines beside an anchor: right, left, then one to three rows further from the shaft. False when no place
+/// is free.
 bool placeLabel(Group& group, Context& context, double x, double y, const std::string& value, const std::string& what,
-                bool bold = true)
+                bool upwards)
 {
     const double h = context.view.label_height_mm;
     const Font font = context.view.label_font;
-    const double width =
-        std::max(textWidth_mm(value, h, font) * (bold ? 1.06 : 1.0), what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
+    const double width = std::max(textWidth_mm(value, h, font) * 1.06, what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
     const double depth = what.empty() ? 0.0 : 1.35 * h;
     const double step = h + depth + 0.6;
-    for (const double shift : {0.0, -step, step, -2.0 * step, 2.0 * step}) {
+    // Loads give way upwards, reactions downwards: away from the shaft.
+    for (const double rows : {0.0, 1.0, 2.0, 3.0}) {
+        const double shift = (upwards ? step : -step) * rows;
         for (const bool right : {true, false}) {
             const double x0 = right ? x + 1.8 : x - 1.8 - width;
             const double top = y + shift;
@@ -54,7 +55,7 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
             context.placer.take(box);
             const HAlign align = right ? HAlign::left : HAlign::right;
             const double tx = right ? x0 : x0 + width;
-            group.items.emplace_back(Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, bold, true});
+            group.items.emplace_back(Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
             if (!what.empty())
                 group.items.emplace_back(
                     Text{tx, top - 2.25 * h, 0.8 * h, what, align, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
@@ -184,7 +185,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         if (layout.part_half[i] > 0.0)
             context.placer.take(
                 {x - layout.part_half[i], -layout.part_radius[i], x + layout.part_half[i], layout.part_radius[i]});
-        if (view.dimensions)
+        if (view.dimensions && arrangement.parts.size() <= fewParts)
             context.placer.take({x - 0.3, layout.chain_y, x + 0.3, -layout.part_radius[i]});
     }
     for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
@@ -192,6 +193,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         context.placer.take(
             {x - layout.support_half[i], -layout.support_radius[i], x + layout.support_half[i], layout.support_radius[i]});
         context.placer.take({x - 5.0, -layout.support_radius[i] - 1.0 - supportSign_mm, x + 5.0, -layout.support_radius[i]});
+    }
+    if (view.dimensions) {
+        context.placer.take({-0.3, layout.overall_y, 0.3, 0.0});
+        context.placer.take({layout.length - 0.3, layout.overall_y, layout.length + 0.3, 0.0});
     }
     for (const DiameterLabel& label : layout.diameters) {
         context.placer.take(label.box);
@@ -201,13 +206,17 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
     }
 
     // Arrows first, so that every label knows all of them.
+    enum class Place { beside, along, torque };
     struct Pending {
-        std::size_t group;
-        double x, y;
+        std::size_t group = 0;
+        double x = 0.0, y = 0.0;
         std::string value, what;
-        double force_N;
-        std::size_t item; // 0: no part
-        bool selected;
+        double force_N = 0.0;
+        std::size_t item = 0; ///< number of the part; 0: none
+        bool selected = false;
+        Place place = Place::beside;
+        double length = 0.0; ///< along: of the arrow, signed along x; its tail stands at (x, y)
+        bool done = false;
     };
     std::vector<Pending> pending;
 
@@ -289,7 +298,13 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     const double length = context.arrowLength(load.force_N.x);
                     const double acting = actingDiameter_mm(*part) / 2.0 * s;
                     const double seat = seatAt_mm(arrangement.shaft, part->x_mm) / 2.0 * s;
-                    const double y = acting > seat ? acting : 0.45 * seat;
+                    double y = acting > seat ? acting : 0.45 * seat;
+                    if (const auto* free = std::get_if<PointLoad>(&part->body)) {
+                        const double offset = view.plane == Plane::z   ? free->offset_z_mm
+                                              : view.plane == Plane::y ? free->offset_y_mm
+                                                                       : std::hypot(free->offset_y_mm, free->offset_z_mm);
+                        y = offset * s;
+                    }
                     const double direction = load.force_N.x > 0.0 ? 1.0 : -1.0;
                     // Beside the part on the side towards which it pushes; the tail stands on the face.
                     const double tail = x + direction * (layout.part_half[index] + 1.0);
@@ -298,13 +313,16 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                         {std::min(tail, tail + direction * length), y - 0.9, std::max(tail, tail + direction * length), y + 0.9});
                     const std::string text = withUnit(std::abs(load.force_N.x), context.unit);
                     pending.push_back({own,
-                                       tail + direction * (length / 2.0) - (direction > 0.0 ? length / 2.0 : 0.0),
-                                       y + 1.0 + view.label_height_mm + 0.4,
+                                       tail,
+                                       y,
                                        text,
                                        {},
                                        std::abs(load.force_N.x),
                                        index + 1,
-                                       selected});
+                                       selected,
+                                       Place::along,
+                                       direction * length,
+                                       false});
                 }
                 // Torque: moment vector with two heads along the axis.
                 if (std::isfinite(load.torque_Nmm) && largest_moment > 0.0 &&
@@ -315,15 +333,22 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     arrow(group, x - direction * 5.0, y, x + direction * 5.0, y, Ink::live, Stroke::thick, 2);
                     const std::string text = withUnit(std::abs(load.torque_Nmm), context.moment_unit);
                     pending.push_back({own, x, y, text, {}, 0.0, index + 1, selected});
-                    pending.back().what = "\x01"; // placed by the rule for torques below
+                    pending.back().place = Place::torque;
                 }
                 // Couples given as such, in the plane that is shown: My turns clockwise on the sheet (y points away), Mz
                 // counter-clockwise.
-                const bool couple = std::holds_alternative<PointLoad>(part->body) || std::holds_alternative<Coupling>(part->body);
-                if (couple) {
-                    const double m = view.plane == Plane::z   ? load.moment_Nmm.y
-                                     : view.plane == Plane::y ? load.moment_Nmm.z
-                                                              : std::hypot(load.moment_Nmm.y, load.moment_Nmm.z);
+                // What an axial force makes at its radius is told by its arrow already.
+                double my = 0.0;
+                double mz = 0.0;
+                if (const auto* free = std::get_if<PointLoad>(&part->body)) {
+                    my = load.moment_Nmm.y - free->offset_z_mm * load.force_N.x;
+                    mz = load.moment_Nmm.z + free->offset_y_mm * load.force_N.x;
+                } else if (std::holds_alternative<Coupling>(part->body)) {
+                    my = load.moment_Nmm.y;
+                    mz = load.moment_Nmm.z;
+                }
+                if (my != 0.0 || mz != 0.0) {
+                    const double m = view.plane == Plane::z ? my : view.plane == Plane::y ? mz : std::hypot(my, mz);
                     if (std::isfinite(m) && std::abs(m) > 1e-3) {
                         momentArc(group, x, 0.0, view.plane == Plane::y ? m > 0.0 : m < 0.0);
                         context.placer.take({x - 4.8, -4.8, x + 4.8, 4.8});
@@ -397,13 +422,16 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     {std::min(tail, tail + direction * length), tip - 3.4, std::max(tail, tail + direction * length), tip - 1.6});
                 pending.push_back(
                     {own,
-                     direction > 0.0 ? tail + length : tail - length,
-                     tip - 2.5 + view.label_height_mm / 2.0,
+                     tail,
+                     tip - 2.5,
                      (lettered ? std::string() : letter + "  ") + withUnit(std::abs(reaction->force_N.x), context.unit),
                      {},
                      std::abs(reaction->force_N.x),
                      0,
-                     view.selected == group.subject});
+                     view.selected == group.subject,
+                     Place::along,
+                     direction * length,
+                     false});
                 lettered = true;
             }
         }
@@ -412,56 +440,91 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         list.groups.push_back(std::move(group));
     }
 
-    // Labels: the largest first. Many loads: full text for the selected part and the five largest, item numbers for the rest.
+    // Labels. Many loads: full text for the selected part and the five largest, item numbers for the rest.
     std::size_t part_labels = 0;
     for (const Pending& one : pending)
-        part_labels += one.item > 0 && one.what != "\x01" ? 1U : 0U;
+        part_labels += one.item > 0 && one.place == Place::beside ? 1U : 0U;
+    const bool many = part_labels > fewParts;
     std::stable_sort(pending.begin(), pending.end(), [](const Pending& a, const Pending& b) {
         return a.selected != b.selected ? a.selected : a.force_N > b.force_N;
     });
-    const bool many = part_labels > 8;
-    std::size_t full = 0;
-    std::vector<std::size_t> numbered;
-    for (const Pending& one : pending) {
-        Group& group = list.groups[one.group];
-        if (one.what == "\x01") {
-            if (many && !one.selected)
-                continue;
-            const double h = view.label_height_mm;
-            const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
-            bool placed = false;
-            for (const double dy : {1.5, -1.5 - h, 1.5 + 1.5 * h, -1.5 - 2.5 * h}) {
-                const Box box{one.x - width / 2.0, one.y + dy, one.x + width / 2.0, one.y + dy + h};
-                bool free = true; // the part's own body does not count: the shaft under the hub is white
-                for (const DiameterLabel& label : layout.diameters)
-                    free = free && !box.overlaps(label.box, 0.3);
-                if (!free)
-                    continue;
-                context.placer.take(box);
-                group.items.emplace_back(Text{one.x, one.y + dy, h, one.value, HAlign::centre, VAlign::baseline, 0.0, Ink::live,
-                                              view.label_font, true, true});
-                placed = true;
-                break;
-            }
-            if (!placed)
-                placeLabel(group, context, one.x + 6.0, one.y + h / 2.0, one.value, {});
+    const double h = view.label_height_mm;
+    const auto put = [&](Group& group, const Box& box, const std::string& text) {
+        context.placer.take(box);
+        group.items.emplace_back(
+            Text{box.x0, box.y0, h, text, HAlign::left, VAlign::baseline, 0.0, Ink::live, view.label_font, true, true});
+    };
+    // Along an arrow of an axial force: above it, below it, before its tip. Without room the number joins the label of the same
+    // thing as a second line.
+    for (Pending& one : pending) {
+        if (one.place != Place::along || (many && !one.selected))
+            continue;
+        one.done = true;
+        const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
+        const double tip_x = one.x + one.length;
+        const double near = one.length > 0.0 ? one.x : one.x - width;
+        const double beyond = one.length > 0.0 ? tip_x + 1.0 : tip_x - 1.0 - width;
+        const Box candidates[] = {{near, one.y + 1.4, near + width, one.y + 1.4 + h},
+                                  {near, one.y - 1.4 - h, near + width, one.y - 1.4},
+                                  {beyond, one.y - h / 2.0, beyond + width, one.y + h / 2.0}};
+        const auto* place = std::find_if(std::begin(candidates), std::end(candidates),
+                                         [&](const Box& box) { return context.placer.isFree(box, 0.25); });
+        if (place != std::end(candidates)) {
+            put(list.groups[one.group], *place, one.value);
             continue;
         }
-        if (many && one.item > 0 && !one.selected && full >= 5) {
-            if (std::find(numbered.begin(), numbered.end(), one.item) == numbered.end()) {
-                numbered.push_back(one.item);
+        for (Pending& other : pending) {
+            if (other.group == one.group && other.place == Place::beside) {
+                other.what += (other.what.empty() ? "" : ", ") + std::string(labels::axialShort) + one.value;
+                break;
+            }
+        }
+    }
+    std::size_t full = 0;
+    std::vector<std::size_t> told; // items that have a label or a number
+    const auto isTold = [&](std::size_t item) { return std::find(told.begin(), told.end(), item) != told.end(); };
+    for (const Pending& one : pending) {
+        if (one.done || one.place == Place::torque)
+            continue;
+        Group& group = list.groups[one.group];
+        if (many && one.item > 0 && !one.selected && (full >= 5 || one.place == Place::along)) {
+            if (one.place == Place::beside && !isTold(one.item)) {
+                told.push_back(one.item);
                 itemNumber(group, context, one.x, one.y + 0.6, one.item);
             }
             continue;
         }
         if (one.item > 0 && !one.selected)
             ++full;
-        if (placeLabel(group, context, one.x, one.y, one.value, one.what) ||
-            (!one.what.empty() && placeLabel(group, context, one.x, one.y, one.value, {})))
-            continue;
-        if (one.item > 0 && std::find(numbered.begin(), numbered.end(), one.item) == numbered.end()) {
-            numbered.push_back(one.item);
+        if (placeLabel(group, context, one.x, one.y, one.value, one.what, one.item > 0) ||
+            (!one.what.empty() && placeLabel(group, context, one.x, one.y, one.value, {}, one.item > 0))) {
+            told.push_back(one.item);
+        } else if (one.item > 0 && !isTold(one.item)) {
+            told.push_back(one.item);
             itemNumber(group, context, one.x, one.y + 0.6, one.item);
+        }
+    }
+    // Torques stand on the white shaft: the part's own body does not count as an obstacle, other labels do.
+    Placer on_shaft;
+    for (const DiameterLabel& label : layout.diameters)
+        on_shaft.take(label.box);
+    for (const Group& group : list.groups) {
+        for (const Primitive& item : group.items) {
+            if (const Text* text = std::get_if<Text>(&item))
+                on_shaft.take(boxOf(*text));
+        }
+    }
+    for (const Pending& one : pending) {
+        if (one.place != Place::torque || (many && !one.selected))
+            continue;
+        const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
+        for (const double dy : {1.5, -1.5 - h, 1.5 + 1.5 * h, -1.5 - 2.5 * h, 1.5 + 3.0 * h}) {
+            const Box box{one.x - width / 2.0, one.y + dy, one.x + width / 2.0, one.y + dy + h};
+            if (!on_shaft.isFree(box))
+                continue;
+            on_shaft.take(box);
+            put(list.groups[one.group], box, one.value);
+            break;
         }
     }
 
@@ -484,8 +547,9 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             const double length = std::hypot(0.6, 0.8);
             head(group, x + 1.2, d * r, 0.6 / length, d * 0.8 / length, arrowHead_mm, arrowHeadHalf_mm, Ink::ink);
         }
-        const std::string text = speed == 0.0 ? std::string(labels::standstill)
-                                              : typographic(significant(std::abs(speed), 4)) + std::string(labels::perMinute);
+        const std::string text =
+            speed == 0.0 ? std::string(labels::standstill)
+                         : numberTrimmed(std::abs(speed), std::abs(speed) < 100.0 ? 1 : 0) + std::string(labels::perMinute);
         const Text label{
             x + 1.0, r + 1.8, 0.9 * view.label_height_mm, text, HAlign::centre, VAlign::baseline, 0.0, Ink::ink, view.label_font,
             false,   true};

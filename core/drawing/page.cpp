@@ -42,9 +42,9 @@ constexpr std::array<std::array<double, 2>, 4> sizes{{{420.0, 297.0}, {594.0, 42
 constexpr double border_left = 20.0, border = 10.0;
 constexpr double block_width = 180.0, block_height = 39.0;
 constexpr double inset = 5.0; ///< clear space inside the frame
-constexpr double card_height = 31.0, card_width = 72.0, compact_height = 21.0, compact_width = 48.0, card_gap = 4.0;
+constexpr double card_height = 34.0, card_width = 72.0, compact_height = 21.0, compact_width = 48.0, card_gap = 4.0;
 constexpr double ruler_height = 8.0;
-constexpr double least_strip = 15.0, best_strip = 23.0;
+constexpr double least_strip = 15.0, best_strip = 26.0;
 constexpr double notes_height = 11.0;
 constexpr double item_column = 58.0, item_pitch = 4.2;
 
@@ -67,6 +67,8 @@ struct Plan {
     double cards_top = 0.0, cards_height = 0.0;
     double card_w = 0.0, card_h = 0.0;
     int card_rows = 0;
+    bool cards_aside = false; ///< in the column right of the drawing, else under the drawing
+    double column_left = 0.0;
     double strips_top = 0.0, strip_height = 0.0;
     bool fits = false;
 };
@@ -76,7 +78,7 @@ bool manyParts(const Arrangement& arrangement)
     return arrangement.parts.size() > 8;
 }
 
-Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double width, double height, const Scale& scale)
+Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double width, double height, const Scale& scale, bool aside)
 {
     Plan plan;
     plan.width = width;
@@ -107,6 +109,9 @@ Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double wid
     const double end_half = reach + 14.0; // room for the words of the vectors
     bool ok = plan.end_radius > 0.0 ? drawing_right + 2.0 * end_half <= inner_right : drawing_right <= inner_right;
     plan.end_x = inner_right - end_half;
+    plan.column_left = std::max(drawing_right, strips_right) + 6.0;
+    if (aside && plan.end_radius > 0.0)
+        plan.end_x = std::max((plan.column_left + inner_right) / 2.0, plan.column_left + end_half);
 
     double above = plan.extent.above_mm + 6.0; // line of the case on top
     if (plan.end_radius > 0.0)
@@ -117,17 +122,28 @@ Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double wid
     const auto supports = static_cast<int>(arrangement.supports.size());
     plan.card_w = card_width;
     plan.card_h = card_height;
-    const double row = inner_right - inner_left;
+    plan.cards_aside = aside;
+    const double row = inner_right - (aside ? plan.column_left : inner_left);
     int per_row = std::max(1, static_cast<int>((row + card_gap) / (card_width + card_gap)));
-    if (supports > per_row) {
+    if (aside) {
+        per_row = std::min(per_row, 2);
+        ok = ok && row >= card_width && supports > 0 && !manyParts(arrangement);
+    } else if (supports > per_row) {
         plan.card_w = compact_width;
         plan.card_h = compact_height;
         per_row = std::max(1, static_cast<int>((row + card_gap) / (compact_width + card_gap)));
     }
     plan.card_rows = supports == 0 ? 0 : (supports + per_row - 1) / per_row;
     plan.cards_height = plan.card_rows > 0 ? plan.card_rows * (plan.card_h + card_gap) - card_gap : 0.0;
-    plan.cards_top = plan.axis_y - below - (plan.card_rows > 0 ? 4.0 : 0.0);
-    plan.strips_top = plan.cards_top - plan.cards_height - 4.0;
+    if (aside) {
+        // Between the end view and the title block.
+        plan.cards_top = plan.axis_y - reach - 6.0;
+        ok = ok && plan.cards_top - plan.cards_height >= border + block_height + 6.0;
+        plan.strips_top = plan.axis_y - below - 4.0;
+    } else {
+        plan.cards_top = plan.axis_y - below - (plan.card_rows > 0 ? 4.0 : 0.0);
+        plan.strips_top = plan.cards_top - plan.cards_height - 4.0;
+    }
 
     const auto strips = static_cast<double>(std::max<std::size_t>(plan.view.strips.size(), 1));
     const bool beside_block = strips_right <= width - border - block_width - 4.0;
@@ -171,7 +187,10 @@ Plan choosePlan(const Arrangement& arrangement, const SheetView& wanted)
     bool any = false;
     for (const std::array<double, 2>& size : sizes) {
         for (const Scale& scale : scales) {
-            Plan plan = planFor(arrangement, wanted, size[0], size[1], scale);
+            // Cards beside the drawing where it leaves the room; else each stands under its support.
+            Plan plan = planFor(arrangement, wanted, size[0], size[1], scale, true);
+            if (!plan.fits)
+                plan = planFor(arrangement, wanted, size[0], size[1], scale, false);
             if (!plan.fits)
                 continue;
             if (readable(arrangement, plan))
@@ -183,7 +202,7 @@ Plan choosePlan(const Arrangement& arrangement, const SheetView& wanted)
         }
     }
     if (!any) { // a shaft of an absurd size: the smallest scale on the largest page
-        last = planFor(arrangement, wanted, sizes.back()[0], sizes.back()[1], scales.back());
+        last = planFor(arrangement, wanted, sizes.back()[0], sizes.back()[1], scales.back(), false);
         last.strip_height = std::max(last.strip_height, least_strip);
         last.view.strip_height_mm = last.strip_height;
     }
@@ -396,8 +415,8 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
         if (full) {
             std::string rest = verdictWord(met);
             if (required > 0.0)
-                rest += ", " + std::string(labels::of) + lifeText(required);
-            put(text_x, y, 2.0, elide(rest, right - text_x, 2.0, font), Ink::ink2, false);
+                rest += ", " + lifeText(required) + std::string(labels::required);
+            put(left, y - 4.0, 2.0, elide(rest, right - left, 2.0, font), Ink::ink2, false);
         } else {
             put(text_x, y, 2.0, elide(verdictWord(met), std::max(right - text_x, 4.0), 2.0, font), Ink::ink2, false);
         }
@@ -409,10 +428,11 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
         if (one == nullptr) {
             put(left, 4.0, 2.2, std::string(labels::noResult), Ink::ink2, false);
         } else {
-            const double column = (right - left) / 4.0;
-            const auto field = [&](int index, std::string_view head_text, const std::string& value) {
-                put(left + column * index, 7.4, 1.8, std::string(head_text), Ink::ink2, false);
-                put(left + column * index, 3.2, 2.4, value, Ink::ink, true);
+            constexpr std::array<double, 4> columns{0.0, 0.27, 0.53, 0.85};
+            const auto field = [&](std::size_t index, std::string_view head_text, const std::string& value) {
+                const double x = left + (right - left) * columns[index];
+                put(x, 7.2, 1.8, std::string(head_text), Ink::ink2, false);
+                put(x, 3.2, 2.3, value, Ink::ink, true);
             };
             const Unit unit = forceUnit(std::max(one->radial_N, std::abs(one->axial_N)));
             const double nil = 1e-6 * std::max(one->radial_N, 1.0);
@@ -506,16 +526,18 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
         for (std::size_t first = 0, row = 0; first < order.size(); first += per_row, ++row) {
             const std::size_t last = std::min(first + per_row, order.size());
             std::vector<double> lefts;
-            double free_from = inner_left;
+            const double from = plan.cards_aside ? plan.column_left : inner_left;
+            double free_from = from;
             for (std::size_t i = first; i < last; ++i) {
-                const double x = std::isfinite(order[i]->x_mm) ? plan.x0 + order[i]->x_mm * plan.view.scale : inner_left;
+                const double x =
+                    std::isfinite(order[i]->x_mm) && !plan.cards_aside ? plan.x0 + order[i]->x_mm * plan.view.scale : from;
                 const double left = std::max(x - plan.card_w / 2.0, free_from);
                 lefts.push_back(left);
                 free_from = left + plan.card_w + card_gap;
             }
             double free_to = inner_right;
             for (std::size_t i = lefts.size(); i-- > 0;) {
-                lefts[i] = std::min(lefts[i], free_to - plan.card_w);
+                lefts[i] = plan.cards_aside ? free_to - plan.card_w : std::min(lefts[i], free_to - plan.card_w);
                 free_to = lefts[i] - card_gap;
             }
             const double top = plan.cards_top - static_cast<double>(row) * (plan.card_h + card_gap);
@@ -524,7 +546,7 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
                 place(supportCard(arrangement, assessment, plan.view, *order[i], plan.card_w, plan.card_h), left,
                       top - plan.card_h);
                 const double x = plan.x0 + order[i]->x_mm * plan.view.scale;
-                if (row == 0 && x > left + 2.5 && x < left + plan.card_w - 2.5) {
+                if (row == 0 && !plan.cards_aside && x > left + 2.5 && x < left + plan.card_w - 2.5) {
                     Group tie;
                     tie.layer = Layer::card;
                     line(tie, x, top, x, top + 4.0, Stroke::thin, Ink::edge);

@@ -112,6 +112,8 @@ struct Layout {
 };
 [[nodiscard]] Layout layoutOf(const Arrangement& arrangement, const SheetView& view);
 
+/// Up to so many loads every one has its full label and its own extension line.
+inline constexpr std::size_t fewParts = 8;
 /// Sizes, sheet mm.
 inline constexpr double supportSign_mm = 7.0; ///< from the bearing's outline to the end of the ground strokes
 inline constexpr double longestArrow_mm = 22.0, shortestArrow_mm = 7.0;

@@ -87,6 +87,8 @@ double tickStep(double span, double count)
 
 std::string tickText(double value, double step)
 {
+    if (value == 0.0)
+        return "0";
     const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
     return typographic(fixedDecimal(value, decimals));
 }
@@ -319,7 +321,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     const double span = range.high - range.low;
     const double text_room = h + 1.9;
     const double margin_top = range.high > 0.0 ? text_room : 1.5;
-    const double margin_bottom = range.low < 0.0 ? text_room : 1.5;
+    const double margin_bottom = range.low < 0.0 ? text_room + 0.6 : 1.5;
     const double plot = std::max(height - margin_top - margin_bottom, 2.0);
     const auto yOf = [&](double value) {
         return span > 0.0 ? -height + margin_bottom + (value - range.low) / span * plot : -height / 2.0;
@@ -414,18 +416,26 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
         if (lowest.value < -worth)
             wanted.push_back({lowest.x * s, lowest.value, extremeText(lowest), false, highest.value >= -lowest.value ? 1 : 0, 0});
         if (!envelope) {
+            // The largest jumps; with many loads the rest is read under the hairline.
+            constexpr std::size_t most = 6;
+            std::vector<std::size_t> jumps;
             for (std::size_t i = 1; i < samples.size(); ++i) {
-                const Sample& a = samples[i - 1];
-                const Sample& b = samples[i];
-                if (b.x - a.x > 1e-9 || std::abs(a.high - b.high) < 0.04 * span)
-                    continue;
+                if (samples[i].x - samples[i - 1].x <= 1e-9 && std::abs(samples[i - 1].high - samples[i].high) >= 0.04 * span)
+                    jumps.push_back(i);
+            }
+            std::stable_sort(jumps.begin(), jumps.end(), [&](std::size_t a, std::size_t b) {
+                return std::abs(samples[a].high - samples[a - 1].high) > std::abs(samples[b].high - samples[b - 1].high);
+            });
+            if (jumps.size() > most)
+                jumps.resize(most);
+            for (const std::size_t i : jumps) {
                 const auto note = [&](double value, int side) {
                     if (std::abs(value) > worth && std::abs(value - highest.value) > 1e-6 * span &&
                         std::abs(value - lowest.value) > 1e-6 * span)
-                        wanted.push_back({a.x * s, value, number3(value), value > 0.0, 2, side});
+                        wanted.push_back({samples[i].x * s, value, number3(value), value > 0.0, 2, side});
                 };
-                note(a.high, -1);
-                note(b.high, 1);
+                note(samples[i - 1].high, -1);
+                note(samples[i].high, 1);
             }
             if (kind == StripKind::deflection || kind == StripKind::slope) {
                 const auto index = static_cast<std::size_t>(std::max(chosen, 0));
