@@ -135,4 +135,18 @@ PreloadedLoads preloadedPair(double preload_N, double K_N, double contact_expone
     return out;
 }
 
+SprungLoads sprungPair(double spring_N, double K_N)
+{
+    SprungLoads out;
+    if (K_N >= -spring_N) {
+        out.sprung_N = spring_N;
+        out.fixed_N = spring_N + K_N;
+        return out;
+    }
+    // The spring gives way: the fixed bearing is free and the stop behind the spring holds the rest.
+    out.sprung_N = -K_N;
+    out.shaft_moves = true;
+    return out;
+}
+
 } // namespace shaftwright

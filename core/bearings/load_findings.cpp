@@ -101,30 +101,53 @@ void thrustFindings(Findings& out, const BearingRating& rating, const BearingCon
             rating.roller ? practice : "gyroscopic moment after Harris (from memory)", "below-least");
 }
 
-void validityFindings(Findings& out, const BearingRating& rating, const BearingCondition& condition, double P)
+/// How far the load is from where the life formula holds.
+void rangeFindings(Findings& out, const BearingRating& rating, double P)
 {
-    const bool turning = condition.speed_rpm != 0.0;
     const char* source = "ISO 281:2007, 5.3, 7.3 (from memory)";
-    const NamedValues values = {
-        {"P_N", P}, {"C_N", rating.C_N}, {"C0_N", rating.C0_N}, {"share_percent", 100.0 * P / rating.C_N}};
+    const NamedValues values = {{"P_N", P},
+                                {"C_N", rating.C_N},
+                                {"C0_N", rating.C0_N},
+                                {"share_percent", 100.0 * P / rating.C_N},
+                                {"bearing", rating.designation}};
     if (P > rating.C_N)
         add(out, Severity::stop, "load-above-c", values, source);
     else if (P > 0.5 * rating.C_N)
         add(out, Severity::caution, "load-above-half-c", values, source);
-    if (!rating.roller && rating.members.empty() && rating.C0_N > 0.0 && P > rating.C0_N)
+    if (!rating.roller && rating.C0_N > 0.0 && P > rating.C0_N)
         add(out, Severity::stop, "load-above-c0", values, source);
+}
 
+void leastLoadFindings(Findings& out, const BearingRating& rating, const BearingCondition& condition, double P)
+{
     const double least = leastLoadRatio(rating.family);
-    if (turning && !condition.pressed && P > 0.0 && P < least * rating.C_N) {
-        const Severity severity = condition.time_share > shortCaseShare ? Severity::caution : Severity::note;
-        add(out, severity, "below-minimum-load",
-            {{"P_N", P},
-             {"C_N", rating.C_N},
-             {"share_percent", 100.0 * P / rating.C_N},
-             {"P_min_N", least * rating.C_N},
-             {"speed_rpm", std::abs(condition.speed_rpm)},
-             {"time_share_percent", 100.0 * condition.time_share}},
-            practice, rating.roller ? "roller" : "ball");
+    if (condition.speed_rpm == 0.0 || condition.pressed || !(P > 0.0) || P >= least * rating.C_N)
+        return;
+    const Severity severity = condition.time_share > shortCaseShare ? Severity::caution : Severity::note;
+    add(out, severity, "below-minimum-load",
+        {{"P_N", P},
+         {"C_N", rating.C_N},
+         {"share_percent", 100.0 * P / rating.C_N},
+         {"P_min_N", least * rating.C_N},
+         {"speed_rpm", std::abs(condition.speed_rpm)},
+         {"time_share_percent", 100.0 * condition.time_share}},
+        practice, rating.roller ? "roller" : "ball");
+}
+
+/// The bearings of a composite are each judged by their own share of the load.
+void memberFindings(Findings& out, const BearingRating& whole, const BearingCondition& condition)
+{
+    for (const BearingRating& member : whole.members) {
+        const MemberLoad share = memberLoad(whole, member, condition.Fr_N, condition.Fa_N, condition.sense);
+        const double P = equivalentLoadQuick_N(member, share.Fr_N, share.Fa_N);
+        if (std::isfinite(P) && P > 0.0)
+            rangeFindings(out, member, P);
+        if (isThrustLaw(lawOf(member))) {
+            BearingCondition own = condition;
+            own.Fr_N = share.Fr_N;
+            own.Fa_N = share.Fa_N;
+            thrustFindings(out, member, own);
+        }
     }
 }
 
@@ -150,12 +173,17 @@ Findings loadFindings(const BearingRating& rating, const BearingCondition& given
     axialShareFindings(out, rating, law, condition, load);
     if (isThrustLaw(law))
         thrustFindings(out, rating, condition);
+    if (law == LoadLaw::apart)
+        memberFindings(out, rating, condition);
     if (load.P_N) {
         const bool unloaded = condition.Fr_N <= noForce_N && condition.Fa_N <= noForce_N;
         if (unloaded && turning && !isThrustLaw(law))
             add(out, Severity::caution, "bearing-unloaded", {{"speed_rpm", std::abs(condition.speed_rpm)}}, practice);
-        if (!unloaded)
-            validityFindings(out, rating, condition, *load.P_N);
+        if (!unloaded) {
+            leastLoadFindings(out, rating, condition, *load.P_N);
+            if (law != LoadLaw::apart)
+                rangeFindings(out, rating, *load.P_N);
+        }
     }
     if (turning) {
         const double n = std::abs(condition.speed_rpm), product = n * rating.Dpw_mm;
@@ -209,6 +237,9 @@ double leastThrustLoad_N(const BearingRating& rating, double speed_rpm)
 {
     const LoadLaw law = lawOf(rating);
     if (!isThrustLaw(law) || speed_rpm == 0.0)
+        return 0.0;
+    // The spherical one is held by Fa >= e Fr, which stands with its equivalent load.
+    if (rating.family == Family::spherical_roller_thrust)
         return 0.0;
     if (rating.roller)
         return 0.001 * rating.C0_N;

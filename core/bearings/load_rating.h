@@ -9,13 +9,14 @@
 #include <span>
 #include <vector>
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 struct EquivalentLoad {
-    std::optional<double> P_N;          ///< none: not rated for this load, see findings
+    std::optional<double> P_N; ///< none: not rated for this load, see findings
     double X = 1.0, Y = 0.0, e = 0.0;
-    double relative_axial_load = 0.0;   ///< f0 (i) Fa / C0, 0 where it has no meaning
-    bool axial_branch = false;          ///< Fa/Fr > e governs
+    double relative_axial_load = 0.0; ///< f0 (i) Fa / C0, 0 where it has no meaning
+    bool axial_branch = false;        ///< Fa/Fr > e governs
     Findings findings;
     Derivation derivation;
 };
@@ -34,7 +35,7 @@ struct EquivalentLoad {
 
 struct StaticLoad {
     std::optional<double> P0_N;
-    std::optional<double> S0;           ///< C0 / P0; none when P0 = 0
+    std::optional<double> S0; ///< C0 / P0; none when P0 = 0
     double X0 = 1.0, Y0 = 0.0;
     Findings findings;
     Derivation derivation;
@@ -43,8 +44,7 @@ struct StaticLoad {
 /// variant "static"; the sign of the forces does not matter.
 [[nodiscard]] StaticLoad staticLoad(const BearingRating& rating, double Fr_N, double Fa_N, std::optional<Carries> sense = {});
 /// The same P0 without findings, derivation or allocation; NaN when not rated for this load.
-[[nodiscard]] double staticLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N,
-                                       std::optional<Carries> sense = {});
+[[nodiscard]] double staticLoadQuick_N(const BearingRating& rating, double Fr_N, double Fa_N, std::optional<Carries> sense = {});
 
 /// Least S0 for the motion and running quality asked (ISO 76:2006, informative table; standing: common practice).
 [[nodiscard]] double requiredS0(const BearingRating& rating, Grade quiet, bool turning, bool shocks);
@@ -70,20 +70,33 @@ struct StaticLoad {
 /// One case of a duty: what it asks of a bearing.
 struct DutyPoint {
     double time_share = 1.0, speed_rpm = 0.0;
-    std::optional<double> P_N;          ///< none: no rating in this case
+    std::optional<double> P_N; ///< none: no rating in this case
 };
 struct DutyLife {
     std::optional<double> L10_h, L10_Mrev, P_mean_N;
     double mean_speed_rpm = 0.0;
-    std::vector<double> damage_share;   ///< per point, sum 1; 0 for standstill and unloaded
+    std::vector<double> damage_share; ///< per point, sum 1; 0 for standstill and unloaded
     std::vector<std::optional<double>> L10_h_each;
-    int governing = -1;                 ///< index of the largest damage share
-    Derivation derivation;              ///< n_m, P_m, L10, L10h; empty without a life
+    int governing = -1;    ///< index of the largest damage share
+    Derivation derivation; ///< n_m, P_m, L10, L10h; empty without a life
 };
 /// Miner over the cases, each with its own P. Cases with P = 0 do no damage; a turning case without a rating makes L10 none.
 /// Shares are taken relative to their sum. A negative or not finite number in any point leaves every result empty.
 /// A composite's cases are added as damage of the whole, which is never longer than adding per member.
 [[nodiscard]] DutyLife dutyLife(double C_N, double life_exponent, std::span<const DutyPoint> points);
+
+// --- Loads that vary within one case, at constant speed ---------------------------------------------------------------
+
+/// Equivalent mean of a load that varies in time, exact for the life exponent p (linear damage).
+/// Linear between two values >= 0.
+[[nodiscard]] double meanOfLinear_N(double P_from_N, double P_to_N, double life_exponent);
+/// |sin| between 0 and its peak.
+[[nodiscard]] double meanOfSine_N(double P_peak_N, double life_exponent);
+/// (1 + cos)/2 between 0 and its peak.
+[[nodiscard]] double meanOfRaisedCosine_N(double P_peak_N, double life_exponent);
+/// A steady force and one that turns against it (unbalance beside weight): mean of |F1 + F2| over the angle between them.
+/// Accuracy: relative 1e-9.
+[[nodiscard]] double meanOfSteadyAndRotating_N(double steady_N, double rotating_N, double life_exponent);
 
 // --- Adjusted pairs ----------------------------------------------------------------------------------------------
 
@@ -98,7 +111,7 @@ struct InducedLoad {
 [[nodiscard]] InducedLoad inducedLoad(const BearingRating& rating, double Fr_N, InducedLoadRule rule);
 
 struct PairAxialLoads {
-    double plus_N = 0.0, minus_N = 0.0;   ///< Fa of the bearing that carries plus, minus
+    double plus_N = 0.0, minus_N = 0.0;             ///< Fa of the bearing that carries plus, minus
     bool plus_at_own = false, minus_at_own = false; ///< sits at its own induced load
     Derivation derivation;
 };
@@ -108,13 +121,22 @@ struct PairAxialLoads {
 /// Two like bearings pressed together with a force, external axial force on one of them.
 struct PreloadedLoads {
     double loaded_N = 0.0, relieved_N = 0.0;
-    double lift_off_N = 0.0;       ///< external force at which the relieved bearing comes free: 2^n F0
+    double lift_off_N = 0.0; ///< external force at which the relieved bearing comes free: 2^n F0
     bool lifted = false;
 };
 /// Contact law F ~ delta^n; F0 ((1 + z)^n - (1 - z)^n) = K for z in 0..1; beyond lift-off loaded = K, relieved = 0.
 /// n = 3/2 ball, 10/9 roller (line contact without profile, the cautious value).
 /// With a radial load each bearing carries at least its induced load (common practice). @pre preload_N >= 0, K_N >= 0
 [[nodiscard]] PreloadedLoads preloadedPair(double preload_N, double K_N, double contact_exponent);
+
+/// A spring on a sliding outer ring presses the two bearings of a shaft together.
+struct SprungLoads {
+    double fixed_N = 0.0, sprung_N = 0.0;
+    bool shaft_moves = false; ///< the external force against the spring is greater than the spring's
+};
+/// The sprung bearing keeps the spring force; the other takes it together with the external force.
+/// @param K_N external axial force, + into the fixed bearing. @pre spring_N >= 0
+[[nodiscard]] SprungLoads sprungPair(double spring_N, double K_N);
 
 // --- All bearings together -----------------------------------------------------------------------------------------
 
@@ -124,7 +146,7 @@ struct SystemMember {
 };
 struct SystemLife {
     std::optional<double> L10_h;
-    double slope = 0.0;                  ///< 10/9, 9/8; 0: mixed
+    double slope = 0.0;                            ///< 10/9, 9/8; 0: mixed
     std::optional<double> reliability_at_required; ///< product of three-parameter survivals
 };
 /// Independent bearings: sum over (t/L_i)^slope_i = 1, slope 10/9 ball, 9/8 roller; a set of bearings counts once.
@@ -135,12 +157,13 @@ struct SystemLife {
 
 /// Circumstances of one case for `loadFindings`.
 struct BearingCondition {
-    double Fr_N = 0.0, Fa_N = 0.0;      ///< magnitudes
-    double speed_rpm = 0.0;             ///< 0: standing
+    double Fr_N = 0.0, Fa_N = 0.0; ///< magnitudes
+    double speed_rpm = 0.0;        ///< 0: standing
     double time_share = 1.0;
-    bool pressed = false;               ///< spring or preload stated
-    bool short_peak = false;            ///< lasts a few seconds
-    std::optional<bool> sense_held;     ///< false: the bearing is loaded in a sense that it cannot hold
+    bool pressed = false;           ///< spring or preload stated
+    bool short_peak = false;        ///< lasts a few seconds
+    std::optional<Carries> sense;   ///< as in `equivalentLoad`; composites of unlike sides only
+    std::optional<bool> sense_held; ///< false: the bearing is loaded in a sense that it cannot hold
 };
 /// Everything but what `equivalentLoad` already said: `axial-not-carried` (wrong sense), `bearing-unloaded`, `rib-load`,
 /// `deep-groove-axial-limit`, `row-unloaded`, `four-point-low-axial`, `thrust-unloaded`, `below-minimum-load`,

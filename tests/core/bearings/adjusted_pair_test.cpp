@@ -156,3 +156,17 @@ TEST_CASE("preload shares an external force until the relieved bearing lifts", "
     CHECK_FALSE(preloadedPair(0, 0, 1.5).lifted);
     CHECK_THAT(preloadedPair(1000, 0, 1.5).loaded_N, WithinRel(1000.0, 1e-12));
 }
+
+TEST_CASE("a spring keeps its bearing loaded until the external force overcomes it", "[core][bearings]")
+{
+    // Equilibrium: fixed - sprung = K as long as the spring holds.
+    CHECK(sprungPair(500, 2000).sprung_N == 500);
+    CHECK(sprungPair(500, 2000).fixed_N == 2500);
+    CHECK(sprungPair(500, -300).sprung_N == 500);
+    CHECK(sprungPair(500, -300).fixed_N == 200);
+    CHECK_FALSE(sprungPair(500, -500).shaft_moves);
+    const SprungLoads beyond = sprungPair(500, -700);
+    CHECK(beyond.shaft_moves);
+    CHECK(beyond.sprung_N == 700);
+    CHECK(beyond.fixed_N == 0);
+}

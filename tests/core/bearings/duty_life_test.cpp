@@ -157,3 +157,28 @@ TEST_CASE("bad duties leave no life instead of a wrong one", "[core][bearings]")
     CHECK_FALSE(dutyLife(30000, 3, unloaded).L10_h);
     CHECK(dutyLife(30000, 3, unloaded).governing == -1);
 }
+
+TEST_CASE("loads that vary within a case have their exact mean", "[core][bearings]")
+{
+    // Integrals evaluated by hand to three digits for p = 3 and 10/3; linear 0..1 is (1/(p + 1))^(1/p) in closed form,
+    // |sin| for p = 3 is (4/(3 pi))^(1/3), (1 + cos)/2 for p = 3 is (5/16)^(1/3).
+    const double ball = 3.0, roller = 10.0 / 3.0;
+    CHECK_THAT(meanOfLinear_N(0, 1, ball), WithinRel(std::cbrt(0.25), 1e-12));
+    CHECK_THAT(meanOfLinear_N(1, 0, roller), WithinAbs(0.644, 5e-4));
+    CHECK_THAT(meanOfLinear_N(500, 500, ball), WithinRel(500.0, 1e-12));
+    CHECK_THAT(meanOfLinear_N(500, 500 * (1 + 2e-6), ball), WithinRel(500 * (1 + 1e-6), 1e-9)); // cancellation beside the switch
+    CHECK(meanOfLinear_N(0, 0, ball) == 0.0);
+    CHECK_THAT(meanOfSine_N(1, ball), WithinRel(std::cbrt(4.0 / (3.0 * 3.14159265358979324)), 1e-9)); // stated accuracy
+    CHECK_THAT(meanOfSine_N(1, roller), WithinAbs(0.763, 5e-4));
+    CHECK_THAT(meanOfRaisedCosine_N(1, ball), WithinRel(std::cbrt(5.0 / 16.0), 1e-12));
+    CHECK_THAT(meanOfRaisedCosine_N(1, roller), WithinAbs(0.695, 5e-4));
+    // Steady and turning force, smaller share x of the sum, p = 3: 0.908, 0.836, 0.786, 0.759; equal: 0.752 and 0.763.
+    const std::pair<double, double> rows[] = {{0.1, 0.908}, {0.2, 0.836}, {0.3, 0.786}, {0.4, 0.759}, {0.5, 0.752}};
+    for (const auto& [x, mean] : rows) {
+        CHECK_THAT(meanOfSteadyAndRotating_N(1 - x, x, ball), WithinAbs(mean, 6e-4));
+        CHECK_THAT(meanOfSteadyAndRotating_N(x, 1 - x, ball), WithinAbs(mean, 6e-4));
+    }
+    CHECK_THAT(meanOfSteadyAndRotating_N(0.5, 0.5, roller), WithinAbs(0.763, 5e-4));
+    CHECK_THAT(meanOfSteadyAndRotating_N(1000, 0, ball), WithinRel(1000.0, 1e-12));
+    CHECK(meanOfSteadyAndRotating_N(0, 0, ball) == 0.0);
+}

@@ -123,6 +123,7 @@ TEST_CASE("a turning thrust bearing must stay loaded", "[core][bearings]")
     const BearingRating roller = thrust(Family::cylindrical_roller_thrust, 90000, 300000, 90);
     CHECK(leastThrustLoad_N(roller, 100) == 300.0);
     CHECK(leastThrustLoad_N(deepGroove(1, 1, 14), 100) == 0.0);
+    CHECK(leastThrustLoad_N(thrust(Family::spherical_roller_thrust, 3e5, 8e5, 50), 100) == 0.0);
 }
 
 TEST_CASE("the load stays within the range of the life formula", "[core][bearings]")
@@ -198,4 +199,27 @@ TEST_CASE("static and life verdicts carry the numbers that decided", "[core][bea
 TEST_CASE("numbers that are none say nothing twice", "[core][bearings]")
 {
     CHECK(said(deepGroove(30000, 20000, 14), running(std::nan(""), 0)).empty());
+}
+
+TEST_CASE("each bearing of a composite is judged by its own share", "[core][bearings]")
+{
+    BearingChoice choice;
+    choice.family = Family::composite_NU_four_point;
+    choice.rows.push_back({row(GeometryClass::cylindrical_roller, 64000, 60000), std::nullopt});
+    choice.rows.push_back({row(GeometryClass::four_point_contact_ball, 40000, 35000, 35), std::nullopt});
+    choice.rows[1].row.designation = "QJ";
+    const BearingRating rating = ratingOf(choice);
+    // 1.07 * 20 kN = 21.4 kN > 40/2 kN on the four-point bearing, 10 of 64 kN on the roller bearing.
+    const Findings findings = said(rating, running(10000, 20000));
+    REQUIRE(is(find(findings, "load-above-half-c"), Severity::caution));
+    CHECK_THAT(number(*find(findings, "load-above-half-c"), "P_N"), WithinRel(21400.0, 1e-12));
+    CHECK(std::get<std::string>(*find(findings, "load-above-half-c")->values.find("bearing")) == "QJ");
+    CHECK(said(rating, running(10000, 15000)).empty());
+
+    BearingChoice combined;
+    combined.family = Family::needle_thrust_combined;
+    combined.rows.push_back({row(GeometryClass::needle, 30000, 45000), std::nullopt});
+    combined.rows.push_back({row(GeometryClass::needle_roller_thrust, 20000, 90000, 90), std::nullopt});
+    CHECK(find(said(ratingOf(combined), running(5000, 0)), "thrust-unloaded"));
+    CHECK_FALSE(find(said(ratingOf(combined), running(5000, 500)), "thrust-unloaded"));
 }
