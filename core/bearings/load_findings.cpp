@@ -109,7 +109,7 @@ void rangeFindings(Findings& out, const BearingRating& rating, double P)
                                 {"C_N", rating.C_N},
                                 {"C0_N", rating.C0_N},
                                 {"share_percent", 100.0 * P / rating.C_N},
-                                {"bearing", rating.designation}};
+                                {"row", rating.designation}};
     if (P > rating.C_N)
         add(out, Severity::stop, "load-above-c", values, source);
     else if (P > 0.5 * rating.C_N)

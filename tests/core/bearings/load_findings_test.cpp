@@ -213,7 +213,7 @@ TEST_CASE("each bearing of a composite is judged by its own share", "[core][bear
     const Findings findings = said(rating, running(10000, 20000));
     REQUIRE(is(find(findings, "load-above-half-c"), Severity::caution));
     CHECK_THAT(number(*find(findings, "load-above-half-c"), "P_N"), WithinRel(21400.0, 1e-12));
-    CHECK(std::get<std::string>(*find(findings, "load-above-half-c")->values.find("bearing")) == "QJ");
+    CHECK(std::get<std::string>(*find(findings, "load-above-half-c")->values.find("row")) == "QJ");
     CHECK(said(rating, running(10000, 15000)).empty());
 
     BearingChoice combined;
