@@ -43,8 +43,10 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
     const double width = std::max(textWidth_mm(value, h, font) * 1.06, what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
     const double depth = what.empty() ? 0.0 : 1.35 * h;
     const double step = h + depth + 0.6;
-    // Loads give way upwards, reactions downwards: away from the shaft.
-    for (const double rows : {0.0, 1.0, 2.0, 3.0}) {
+    // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its sign.
+    for (const double rows : {0.0, 1.0, 2.0, 3.0, -1.0}) {
+        if (upwards && rows < 0.0)
+            break;
         const double shift = (upwards ? step : -step) * rows;
         for (const bool right : {true, false}) {
             const double x0 = right ? x + 1.8 : x - 1.8 - width;
@@ -198,6 +200,9 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         context.placer.take({-0.3, layout.overall_y, 0.3, 0.0});
         context.placer.take({layout.length - 0.3, layout.overall_y, layout.length + 0.3, 0.0});
     }
+    if (view.dimensions) // rows of dimensions
+        context.placer.take(
+            {layout.left - 40.0, layout.overall_y - 3.0, layout.right + 40.0, layout.chain_y + 1.2 + view.dimension_height_mm});
     for (const DiameterLabel& label : layout.diameters) {
         context.placer.take(label.box);
         if (label.leader)

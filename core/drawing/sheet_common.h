@@ -13,9 +13,9 @@ namespace shaftwright::drawing::inner
 
 struct Box {
     double x0 = 0.0, y0 = 0.0, x1 = 0.0, y1 = 0.0;
-    [[nodiscard]] bool overlaps(const Box& other, double margin_mm = 0.0) const
+    [[nodiscard]] bool overlaps(const Box& other, double margin_x = 0.0, double margin_y = 0.0) const
     {
-        return x0 - margin_mm < other.x1 && other.x0 - margin_mm < x1 && y0 - margin_mm < other.y1 && other.y0 - margin_mm < y1;
+        return x0 - margin_x < other.x1 && other.x0 - margin_x < x1 && y0 - margin_y < other.y1 && other.y0 - margin_y < y1;
     }
 };
 
@@ -23,11 +23,14 @@ struct Box {
 class Placer
 {
 public:
+    /// Boxes are those of capitals; below the base line hang the tails of letters.
+    static constexpr double tails_mm = 0.7;
+
     void take(const Box& box) { m_taken.push_back(box); }
     [[nodiscard]] bool isFree(const Box& box, double margin_mm = 0.3) const
     {
         for (const Box& other : m_taken) {
-            if (box.overlaps(other, margin_mm))
+            if (box.overlaps(other, margin_mm, tails_mm))
                 return false;
         }
         return true;

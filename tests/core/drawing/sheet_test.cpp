@@ -17,18 +17,23 @@ using namespace shaftwright::drawing;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
-namespace {
+namespace
+{
 
 struct Box {
     double x0, y0, x1, y1;
 };
 
+/// What ink covers: capitals, and tails where the text has any.
 Box boxOf(const Text& text)
 {
-    Group group;
-    group.items.emplace_back(text);
-    computeBounds(group);
-    return {group.bounds[0], group.bounds[1], group.bounds[2], group.bounds[3]};
+    const double width = textWidth_mm(text.text, text.height_mm, text.font) * (text.bold ? 1.06 : 1.0);
+    const double tail = text.text.find_first_of("gjpqy,;()") != std::string::npos ? 0.25 * text.height_mm : 0.0;
+    const double x0 = text.h == HAlign::left ? 0.0 : text.h == HAlign::centre ? -width / 2.0 : -width;
+    const double y0 = text.v == VAlign::baseline ? 0.0 : text.v == VAlign::middle ? -text.height_mm / 2.0 : -text.height_mm;
+    if (text.angle_deg == 90.0)
+        return {text.x - y0 - text.height_mm, text.y + x0, text.x - y0 + tail, text.y + x0 + width};
+    return {text.x + x0, text.y + y0 - tail, text.x + x0 + width, text.y + y0 + text.height_mm};
 }
 
 std::vector<Text> textsOf(const DisplayList& list)
@@ -152,10 +157,16 @@ TEST_CASE("arrows of forces stand at the x of their part and grow with the force
     for (const Arrow& arrow : arrowsOf(list)) {
         if (std::abs(arrow.tip_y - arrow.tail_y) < 1e-9)
             continue; // axial force and torque
-        const double x = arrow.subject == "parts.P" ? 23 : arrow.subject == "parts.W" ? 135 : arrow.subject == "supports.A" ? 89 : 187;
+        const double x = arrow.subject == "parts.P"      ? 23
+                         : arrow.subject == "parts.W"    ? 135
+                         : arrow.subject == "supports.A" ? 89
+                                                         : 187;
         CHECK_THAT(arrow.tip_x, WithinAbs(x, 1e-9));
         CHECK_THAT(arrow.tail_x, WithinAbs(x, 1e-9));
-        (arrow.subject == "parts.P" ? belt : arrow.subject == "parts.W" ? wheel : arrow.subject == "supports.A" ? left : right) = arrow.length();
+        (arrow.subject == "parts.P"      ? belt
+         : arrow.subject == "parts.W"    ? wheel
+         : arrow.subject == "supports.A" ? left
+                                         : right) = arrow.length();
         if (arrow.subject == "parts.P" || arrow.subject == "parts.W")
             CHECK(arrow.tip_y < arrow.tail_y); // loads act down
         if (arrow.subject == "supports.A")
@@ -256,8 +267,8 @@ TEST_CASE("every strip carries a zero tick inside its bounds and labels that kee
     const Assessment assessment = sheet_fixture::assess(arrangement);
     for (const int case_index : {-1, 0, 1, 2}) {
         for (const Plane plane : {Plane::y, Plane::z, Plane::resultant}) {
-            for (const StripKind kind :
-                 {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::axial, StripKind::deflection, StripKind::slope}) {
+            for (const StripKind kind : {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::axial,
+                                         StripKind::deflection, StripKind::slope}) {
                 SheetView view = viewOf(0.5, case_index, plane);
                 StripRange range;
                 const DisplayList strip = stripList(arrangement, assessment, view, kind, {}, &range);
@@ -305,7 +316,8 @@ TEST_CASE("the envelope spans the single cases and names the governing one", "[c
     CHECK_THAT(all.low, WithinRel(low, 1e-3));
     CHECK_THAT(all.high, WithinRel(high, 1e-3));
     const std::vector<Text> texts = textsOf(strip);
-    CHECK(std::any_of(texts.begin(), texts.end(), [](const Text& text) { return text.text.find(", Start") != std::string::npos; }));
+    CHECK(
+        std::any_of(texts.begin(), texts.end(), [](const Text& text) { return text.text.find(", Start") != std::string::npos; }));
     const StripReading reading = readStrip(assessment, viewOf(0.5, -1, Plane::z), StripKind::torque, 200.0);
     CHECK(reading.case_index == 2); // start has 2.2 times the rated torque
 }
@@ -390,7 +402,8 @@ TEST_CASE("the centre line runs past both ends and an open support keeps its pla
             const Path* path = std::get_if<Path>(&item);
             if (path == nullptr)
                 continue;
-            if (path->stroke == Stroke::centre && path->vertices.size() == 2 && path->vertices[0].y == 0.0 && path->vertices[1].y == 0.0)
+            if (path->stroke == Stroke::centre && path->vertices.size() == 2 && path->vertices[0].y == 0.0 &&
+                path->vertices[1].y == 0.0)
                 axis = axis || (path->vertices[0].x <= -2.0 && path->vertices[1].x >= 296.0);
             if (group.subject == "supports.B" && path->stroke == Stroke::hidden)
                 open = true;
@@ -480,7 +493,8 @@ TEST_CASE("the end view keeps its labels apart", "[core][drawing]")
     for (int case_index = -1; case_index < 3; ++case_index) {
         for (const double radius : {20.0, 32.0, 60.0}) {
             INFO(case_index << " " << radius);
-            CHECK(overlaps(endViewList(arrangement, assessment, viewOf(1.0, case_index, Plane::z), radius)) == std::vector<std::string>{});
+            CHECK(overlaps(endViewList(arrangement, assessment, viewOf(1.0, case_index, Plane::z), radius)) ==
+                  std::vector<std::string>{});
         }
     }
 }
@@ -598,7 +612,8 @@ TEST_CASE("svg has the same bytes twice, escapes text and carries millimetres", 
     const Assessment assessment = sheet_fixture::assess(arrangement);
     const Page page = pageOf(arrangement, assessment);
     const std::string one = svg(page.list, page.width_mm, page.height_mm, {arrangement.title.title, "Revision A"});
-    const std::string two = svg(pageOf(arrangement, assessment).list, page.width_mm, page.height_mm, {arrangement.title.title, "Revision A"});
+    const std::string two =
+        svg(pageOf(arrangement, assessment).list, page.width_mm, page.height_mm, {arrangement.title.title, "Revision A"});
     CHECK(one == two);
     CHECK(one.find("Fan &lt;3&gt; &amp; &quot;belt&quot;") != std::string::npos);
     CHECK(one.find("<3>") == std::string::npos);
@@ -632,7 +647,8 @@ TEST_CASE("loads, dimensions, four strips and end view are built well within a f
     double best_ms = 1e9;
     for (int round = 0; round < 20; ++round) {
         const auto start = std::chrono::steady_clock::now();
-        std::size_t count = loadList(arrangement, assessment, view).primitiveCount() + dimensionList(arrangement, assessment, view).primitiveCount();
+        std::size_t count = loadList(arrangement, assessment, view).primitiveCount() +
+                            dimensionList(arrangement, assessment, view).primitiveCount();
         for (const StripKind kind : {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::deflection})
             count += stripList(arrangement, assessment, view, kind).primitiveCount();
         count += endViewList(arrangement, assessment, view, 40.0).primitiveCount();
