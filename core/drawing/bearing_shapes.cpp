@@ -611,9 +611,9 @@ private:
         const double L =
             std::min(row_.inside.effective_length_mm > 0.0 ? row_.inside.effective_length_mm : 0.75 * row_.W, row_.W - 2.6 * t);
         const double l = 0.5 * L, gap = half_ - t - l;
-        if (cage_ && gap > 0.05 * row_.W) {
-            parts_.black.push_back(rectangle(-l - 0.75 * gap, Rp_ - 0.22 * Dw_, -l, Rp_ + 0.12 * Dw_));
-            parts_.black.push_back(rectangle(l, Rp_ - 0.22 * Dw_, l + 0.75 * gap, Rp_ + 0.12 * Dw_));
+        if (gap > 0.05 * row_.W) {
+            cageBox(-l - 0.75 * gap, Rp_ - 0.22 * Dw_, -l, Rp_ + 0.12 * Dw_);
+            cageBox(l, Rp_ - 0.22 * Dw_, l + 0.75 * gap, Rp_ + 0.12 * Dw_);
         }
         roller(rectangle(-l, Ri, l, Re), 0.12 * Dw_, {0.0, Rp_}, l + 0.3 * Dw_, 0.75 * Dw_, 0.0);
         radialContact(0.0);
