@@ -55,6 +55,14 @@ inline constexpr std::string_view millimetres = "mm";
 inline constexpr std::string_view items = "Items";
 inline constexpr std::string_view untitled = "untitled";
 
+inline constexpr std::string_view loadCase = "Load case";
+inline constexpr std::string_view speed = "Speed";
+inline constexpr std::string_view timeShare = "Time share";
+inline constexpr std::string_view requirements = "Requirements";
+inline constexpr std::string_view allMet = " met";
+inline constexpr std::string_view ofWord = " of ";
+inline constexpr std::string_view notMetOrOpen = " not met or not judged";
+
 // Cards
 inline constexpr std::string_view radial = "Radial";
 inline constexpr std::string_view axial = "Axial";

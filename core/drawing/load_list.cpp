@@ -454,10 +454,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         return a.selected != b.selected ? a.selected : a.force_N > b.force_N;
     });
     const double h = view.label_height_mm;
-    const auto put = [&](Group& group, const Box& box, const std::string& text) {
+    const auto put = [&](Group& group, const Box& box, const std::string& text, bool ground) {
         context.placer.take(box);
         group.items.emplace_back(
-            Text{box.x0, box.y0, h, text, HAlign::left, VAlign::baseline, 0.0, Ink::live, view.label_font, true, true});
+            Text{box.x0, box.y0, h, text, HAlign::left, VAlign::baseline, 0.0, Ink::live, view.label_font, true, ground});
     };
     // Along an arrow of an axial force: above it, below it, before its tip. Without room the number joins the label of the same
     // thing as a second line.
@@ -475,7 +475,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const auto* place = std::find_if(std::begin(candidates), std::end(candidates),
                                          [&](const Box& box) { return context.placer.isFree(box, 0.25); });
         if (place != std::end(candidates)) {
-            put(list.groups[one.group], *place, one.value);
+            put(list.groups[one.group], *place, one.value, true);
             continue;
         }
         for (Pending& other : pending) {
@@ -528,7 +528,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             if (!on_shaft.isFree(box))
                 continue;
             on_shaft.take(box);
-            put(list.groups[one.group], box, one.value);
+            put(list.groups[one.group], box, one.value, false);
             break;
         }
     }
@@ -555,9 +555,18 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const std::string text =
             speed == 0.0 ? std::string(labels::standstill)
                          : numberTrimmed(std::abs(speed), std::abs(speed) < 100.0 ? 1 : 0) + std::string(labels::perMinute);
-        const Text label{
-            x + 1.0, r + 1.8, 0.9 * view.label_height_mm, text, HAlign::centre, VAlign::baseline, 0.0, Ink::ink, view.label_font,
-            false,   true};
+        const double width = textWidth_mm(text, 0.9 * view.label_height_mm, view.label_font);
+        const Text label{std::min(x + width / 2.0, -1.2),
+                         r + 1.8,
+                         0.9 * view.label_height_mm,
+                         text,
+                         HAlign::right,
+                         VAlign::baseline,
+                         0.0,
+                         Ink::ink,
+                         view.label_font,
+                         false,
+                         true};
         group.items.emplace_back(label);
         list.groups.push_back(std::move(group));
     }

@@ -557,6 +557,48 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
         }
     }
 
+    // Beside a narrow drawing: the load cases and how many requirements are met.
+    if (plan.cards_aside && !assessment.load_cases.empty()) {
+        Group table;
+        table.layer = Layer::card;
+        const double left = std::max(inner_right - 2.0 * plan.card_w - card_gap, plan.column_left);
+        const double pitch = 4.6;
+        double row_y = plan.cards_top - plan.cards_height - 9.0;
+        const double lowest = border + block_height + 6.0;
+        const double speed_x = left + 96.0 < inner_right ? left + 96.0 : left + 40.0;
+        const double share_x = std::min(speed_x + 26.0, inner_right);
+        const auto cells = [&](const std::string& name, const std::string& speed, const std::string& share, Ink ink) {
+            table.items.emplace_back(words(left, row_y, 2.2, elide(name, speed_x - left - 22.0, 2.2, Font::drawing), ink));
+            table.items.emplace_back(words(speed_x, row_y, 2.2, speed, ink, false, HAlign::right));
+            table.items.emplace_back(words(share_x, row_y, 2.2, share, ink, false, HAlign::right));
+            row_y -= pitch;
+        };
+        const auto lines = static_cast<std::size_t>(std::max(0.0, (row_y - lowest) / pitch - 2.0));
+        if (lines >= assessment.load_cases.size()) {
+            cells(std::string(labels::loadCase), std::string(labels::speed), std::string(labels::timeShare), Ink::ink2);
+            line(table, left, row_y + pitch - 1.6, share_x, row_y + pitch - 1.6, Stroke::thin, Ink::rule);
+            for (const CaseSummary& one : assessment.load_cases)
+                cells(one.name,
+                      numberTrimmed(one.speed_rpm, std::abs(one.speed_rpm) < 100.0 ? 1 : 0) + std::string(labels::perMinute),
+                      numberTrimmed(100.0 * one.time_share, 1) + " %", Ink::ink);
+        }
+        if (!assessment.requirements.empty() && row_y - 2.0 > lowest) {
+            std::size_t met = 0;
+            for (const RequirementResult& one : assessment.requirements)
+                met += one.met && *one.met ? 1U : 0U;
+            const std::size_t all = assessment.requirements.size();
+            row_y -= 2.0;
+            verdictMark(table, left, row_y, 2.2, met == all ? 0 : 2);
+            const std::string text = std::string(labels::requirements) + " " +
+                                     (met == all ? std::to_string(all) + std::string(labels::allMet)
+                                                 : std::to_string(all - met) + std::string(labels::ofWord) + std::to_string(all) +
+                                                       std::string(labels::notMetOrOpen));
+            table.items.emplace_back(words(left + 3.8, row_y, 2.4, text, met == all ? Ink::met : Ink::stop, true));
+        }
+        computeBounds(table);
+        page.list.groups.push_back(std::move(table));
+    }
+
     double y = plan.strips_top;
     for (const StripKind kind : plan.view.strips) {
         place(stripList(arrangement, assessment, plan.view, kind), plan.x0, y);

@@ -183,6 +183,10 @@ inline Assessment assess(const Arrangement& a, const std::vector<CaseLoads>* giv
             bearing.S0_min = i == 0 ? 12.1 : 2.3;
             bearing.centre_x_mm = a.supports[i].x_mm;
             support.bearing = bearing;
+            RequirementResult life;
+            life.id = "supports." + support.id.value + ".life";
+            life.met = bearing.met;
+            out.requirements.push_back(life);
         }
         out.supports.push_back(support);
     }
