@@ -630,7 +630,8 @@ private:
         const double L = std::min(row_.inside.roller_length_mm > 0.0 ? row_.inside.roller_length_mm : 0.86 * C / std::cos(alpha),
                                   0.95 * C / std::cos(alpha));
         const double rem = std::max(B - L * std::cos(alpha), 0.0);
-        const double xs = T - B + 0.34 * rem - 0.5 * Dw_ * std::sin(alpha);
+        // Steep rollers stay behind the cup's back face.
+        const double xs = std::max(T - B + 0.34 * rem - 0.5 * Dw_ * std::sin(alpha), 0.5 * Dw_ * std::sin(alpha));
         const double xm = xs + 0.5 * L * std::cos(alpha), Lm = (xm - apex) / std::cos(alpha);
         const double nu = std::asin(std::clamp(0.5 * Dw_ / Lm, 0.0, 0.5)), gamma = alpha - nu;
         const double cg = std::cos(gamma), sg = std::sin(gamma), tn = std::tan(nu);
