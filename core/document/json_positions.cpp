@@ -174,12 +174,14 @@ public:
         return true;
     }
 
-    bool parse_error(std::size_t position, const std::string& last_token, const nlohmann::detail::exception& error)
+    bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception& error)
     {
         result.root.reset();
         m_open.clear();
-        const std::size_t length = std::min(position, last_token.size());
-        JsonProblem problem{JsonProblem::Kind::syntax, std::min(position - length, m_text.size()), last_token};
+        // The parser's own idea of its last token may reach back over several; ours starts behind the last good one.
+        const std::size_t begin = afterSeparator(m_last_end);
+        JsonProblem problem{JsonProblem::Kind::syntax, begin,
+                            std::string(m_text.substr(begin, std::max(position, begin + 1) - begin))};
         if (error.id == 406) {
             problem.kind = JsonProblem::Kind::number_too_large;
         } else if (position > m_text.size()) {
@@ -205,12 +207,25 @@ private:
         std::unordered_set<std::string> seen;
     };
 
+    /// The next place behind white space and at most one comma or colon.
+    [[nodiscard]] std::size_t afterSeparator(std::size_t at) const
+    {
+        const auto skipSpace = [&] {
+            while (at < m_text.size() && std::string_view(" \t\r\n").find(m_text[at]) != std::string_view::npos)
+                ++at;
+        };
+        skipSpace();
+        if (at < m_text.size() && (m_text[at] == ',' || m_text[at] == ':')) {
+            ++at;
+            skipSpace();
+        }
+        return std::min(at, m_text.size());
+    }
+
     /// Begin and end of the token that was just read.
     [[nodiscard]] std::pair<std::size_t, std::size_t> token() const
     {
-        std::size_t begin = m_last_end;
-        while (begin < m_text.size() && std::string_view(" \t\r\n,:").find(m_text[begin]) != std::string_view::npos)
-            ++begin;
+        const std::size_t begin = afterSeparator(m_last_end);
         auto end = static_cast<std::size_t>(*m_furthest - m_text.data());
         // The lexer reads one character beyond a number.
         if (begin < m_text.size() && (m_text[begin] == '-' || (m_text[begin] >= '0' && m_text[begin] <= '9'))) {

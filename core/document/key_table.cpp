@@ -97,7 +97,7 @@ std::string nearestWord(std::string_view text, const std::vector<std::string>& c
         const bool start = text.size() >= 3 && candidate.size() > text.size() && candidate.compare(0, text.size(), text) == 0 &&
                            candidate[text.size()] == '_';
         const std::size_t distance = start ? 1 : row.back();
-        if (distance < best_distance && (start || 3 * distance <= std::max(text.size(), candidate.size()))) {
+        if (distance < best_distance && (start || 5 * distance <= 2 * std::max(text.size(), candidate.size()))) {
             best = candidate;
             best_distance = distance;
         }

@@ -67,7 +67,7 @@ struct KeyAlternative {
 /// Names of an id: letters, digits, '-' and '_', 1 to 64 of them.
 [[nodiscard]] bool isId(std::string_view text);
 
-/// The candidate nearest to `text` by edit distance; empty when none is near (more than a third of the letters differ).
+/// The candidate nearest to `text` by edit distance; empty when none is near (more than two fifths of the letters differ).
 [[nodiscard]] std::string nearestWord(std::string_view text, const std::vector<std::string>& candidates);
 
 } // namespace shaftwright

@@ -2,8 +2,10 @@
 
 #include <string>
 
-namespace shaftwright {
-namespace {
+namespace shaftwright
+{
+namespace
+{
 
 const JsonNode* child(const JsonNode& node, const std::string& name)
 {

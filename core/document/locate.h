@@ -3,10 +3,12 @@
 
 #include <string_view>
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 /// Finds places of inputs in the text of a file.
-class PathLocator {
+class PathLocator
+{
 public:
     /// @param text must outlive the locator
     explicit PathLocator(std::string_view text);

@@ -15,8 +15,11 @@ std::string shortestDecimal(double value)
 
 std::optional<double> parseDecimal(std::string_view text)
 {
-    if (!text.empty() && text.front() == '+')
+    if (!text.empty() && text.front() == '+') {
         text.remove_prefix(1);
+        if (text.starts_with('-'))
+            return std::nullopt;
+    }
     double value = 0.0;
     const auto result = std::from_chars(text.data(), text.data() + text.size(), value);
     if (result.ec != std::errc{} || result.ptr != text.data() + text.size() || text.empty() || !std::isfinite(value))

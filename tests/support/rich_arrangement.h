@@ -3,7 +3,8 @@
 
 #include "core/model/arrangement.h"
 
-namespace shaftwright::test {
+namespace shaftwright::test
+{
 
 [[nodiscard]] inline CatalogueRow richRow()
 {
@@ -62,8 +63,8 @@ namespace shaftwright::test {
     a.title = {"Rich", "R-1", "nobody", "none", "2026-01-02", "shows every field"};
     a.shaft.material = {"own steel", 205000.0, 79000.5, 1.15e-5, 7850.0};
     a.shaft.surface_hardness_HRC = 60;
-    const auto kinds = {FeatureKind::fillet,  FeatureKind::chamfer,    FeatureKind::undercut, FeatureKind::groove,
-                        FeatureKind::keyway,  FeatureKind::press_seat, FeatureKind::thread,   FeatureKind::centre_hole};
+    const auto kinds = {FeatureKind::fillet, FeatureKind::chamfer,    FeatureKind::undercut, FeatureKind::groove,
+                        FeatureKind::keyway, FeatureKind::press_seat, FeatureKind::thread,   FeatureKind::centre_hole};
     Segment first;
     first.id = SegmentId("S1");
     first.length_mm = 50.5;
@@ -104,7 +105,8 @@ namespace shaftwright::test {
     gear.centre_distance_mm = 148;
     gear.mesh_angle_deg = 90;
     gear.face_width_mm = 30;
-    gear.further_meshes = {{180, Drive{PowerSense::driven, 1.0, {}, false, false}}, {270, Drive{PowerSense::driving, {}, 5.0, false, false}}};
+    gear.further_meshes = {{180, Drive{PowerSense::driven, 1.0, {}, false, false}},
+                           {270, Drive{PowerSense::driving, {}, 5.0, true, true}}};
     add("G1", gear);
     BevelGear bevel;
     bevel.teeth = 17;
@@ -206,9 +208,8 @@ namespace shaftwright::test {
     support.x_mm = 20;
     support.role = Role::adjusted;
     support.carries = Carries::minus;
-    support.bearing = BearingChoice{Family::angular_contact_set_O,
-                                    {{richRow(), Carries::plus}, {richRow(), Carries::minus}},
-                                    SetArrangement::O};
+    support.bearing = BearingChoice{
+        Family::angular_contact_set_O, {{richRow(), Carries::plus}, {richRow(), Carries::minus}}, SetArrangement::O};
     support.greatest_outer_mm = 90;
     support.greatest_width_mm = 40;
     support.required_L_h = 12000;

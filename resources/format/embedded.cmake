@@ -1,0 +1,1 @@
+list(APPEND files "format/v1/arrangement.schema.json")
