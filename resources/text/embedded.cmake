@@ -1,0 +1,4 @@
+list(APPEND files
+    "text/parts/de.reasons.json"
+    "text/parts/en.reasons.json"
+)
