@@ -469,6 +469,8 @@ private:
             load.Fr_N = meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], exponent);
         load.Fr_N += here.worst_direction_N;
         load.Fa_N = std::abs(here.axial_N);
+        if (here.axial_N != 0.0)
+            load.sense = here.axial_N < 0.0 ? Carries::plus : Carries::minus;
         load.sense_held = senseHeld(support, s, here.axial_N, load.Fr_N);
         if (axialSense(support.bearing->family) == AxialSense::none && load.sense_held)
             load.Fa_N = 0.0;

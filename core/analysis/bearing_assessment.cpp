@@ -23,7 +23,8 @@ public:
         result.derivation = result.rating.derivation;
 
         const bool turns = std::any_of(m_loads.begin(), m_loads.end(), [](const BearingLoad& load) { return load.speed_rpm != 0.0; });
-        result.required_S0 = m_context.required_S0.value_or(requiredS0(result.rating, m_context.quiet, turns, false));
+        result.required_S0 = m_context.required_S0 ? settledS0(result.rating, *m_context.required_S0, turns)
+                                               : requiredS0(result.rating, m_context.quiet, turns, false);
 
         for (const BearingLoad& load : m_loads)
             result.cases.push_back(assessCase(result.rating, load));
@@ -75,7 +76,7 @@ private:
         // A force in a sense that the bearing cannot hold leaves no rating; loadFindings says so.
         EquivalentLoad dynamic;
         if (load.sense_held)
-            dynamic = equivalentLoad(rating, load.Fr_N, load.Fa_N);
+            dynamic = equivalentLoad(rating, load.Fr_N, load.Fa_N, load.sense);
         result.X = dynamic.X;
         result.Y = dynamic.Y;
         result.e = dynamic.e;
@@ -84,20 +85,21 @@ private:
         result.derivation.insert(result.derivation.end(), dynamic.derivation.begin(), dynamic.derivation.end());
         result.P_N = dynamic.P_N;
 
-        const StaticLoad at_rest = staticLoad(rating, load.Fr_static_N, load.Fa_static_N);
+        const StaticLoad at_rest = staticLoad(rating, load.Fr_static_N, load.Fa_static_N, load.sense);
         result.P0_N = at_rest.P0_N;
         result.S0 = at_rest.S0;
-        for (const Finding& finding : at_rest.findings)
-            add(finding, &load);
+        for (const Finding& finding : at_rest.findings) {
+            // The same stop already stands for the turning bearing.
+            const bool told = std::any_of(dynamic.findings.begin(), dynamic.findings.end(),
+                                          [&](const Finding& other) { return other.code == finding.code; });
+            if (!told)
+                add(finding, &load);
+        }
 
         if (result.P_N && turning && *result.P_N > 0.0) {
-            const double life_Mrev = ratingLife_Mrev(rating.C_N, *result.P_N, rating.life_exponent);
-            result.L10_h = hours(life_Mrev, load.speed_rpm);
-            result.derivation.push_back({"rating_life_Mrev", "L10", "(C / P)^p",
-                                         {{"C", rating.C_N}, {"P", *result.P_N}, {"p", rating.life_exponent}}, life_Mrev, "10^6 rev",
-                                         rating.roller ? "ISO 281:2007, 7.3" : "ISO 281:2007, 5.3"});
-            result.derivation.push_back({"rating_life_hours", "L10h", "10^6 L10 / (60 n)",
-                                         {{"L10", life_Mrev}, {"n", std::abs(load.speed_rpm)}}, *result.L10_h, "h", "ISO 281:2007"});
+            result.L10_h = hours(ratingLife_Mrev(rating.C_N, *result.P_N, rating.life_exponent), load.speed_rpm);
+            const Derivation steps = ratingLifeSteps(rating.C_N, *result.P_N, rating.life_exponent, load.speed_rpm);
+            result.derivation.insert(result.derivation.end(), steps.begin(), steps.end());
         }
         result.derivation.insert(result.derivation.end(), at_rest.derivation.begin(), at_rest.derivation.end());
         BearingCondition condition;
@@ -106,6 +108,7 @@ private:
         condition.speed_rpm = load.speed_rpm;
         condition.time_share = load.time_share;
         condition.pressed = m_context.preloaded_or_sprung;
+        condition.sense = load.sense;
         condition.sense_held = load.sense_held;
         for (Finding& finding : loadFindings(rating, condition, dynamic))
             add(std::move(finding), &load);
@@ -124,43 +127,21 @@ private:
         result.L10_h = life.L10_h;
         result.L10_Mrev = life.L10_Mrev;
         result.P_equivalent_N = life.P_mean_N;
-        if (life.P_mean_N && life.L10_h) {
-            if (result.cases.size() > 1) {
-                result.derivation.push_back({"mean_speed", "n_m", "sum(q_i |n_i|)", {}, life.mean_speed_rpm, "1/min", "ISO 281, Palmgren-Miner"});
-                result.derivation.push_back({"mean_load", "P_m", "(sum(q_i |n_i| P_i^p) / n_m)^(1/p)",
-                                             {{"p", result.rating.life_exponent}, {"n_m", life.mean_speed_rpm}}, *life.P_mean_N, "N",
-                                             "ISO 281, Palmgren-Miner"});
-            }
-            result.derivation.push_back({"duty_life", "L10h", "10^6 / (60 n_m) (C / P_m)^p",
-                                         {{"n_m", life.mean_speed_rpm}, {"C", result.rating.C_N}, {"P_m", *life.P_mean_N},
-                                          {"p", result.rating.life_exponent}},
-                                         *life.L10_h, "h", "ISO 281:2007"});
-        }
+        result.derivation.insert(result.derivation.end(), life.derivation.begin(), life.derivation.end());
         if (result.a1 != 1.0 && result.L10_h)
             result.derivation.push_back({"reliability_life", "L_nh", "a1 L10h", {{"a1", result.a1}, {"L10h", *result.L10_h}},
                                          result.a1 * *result.L10_h, "h", "ISO 281:2007, Table 12"});
-        if (!result.required_L_h)
-            return;
-        if (!result.L10_h)
-            return; // requirement row says "could not be evaluated"
-        const double found_h = result.a1 * *result.L10_h;
-        result.met = found_h >= *result.required_L_h;
+        std::optional<double> found_h;
+        if (result.L10_h)
+            found_h = result.a1 * *result.L10_h;
+        if (result.required_L_h && found_h)
+            result.met = *found_h >= *result.required_L_h; // without a life the requirement says that it could not be evaluated
+        std::optional<double> C_over_P;
+        if (result.P_equivalent_N && *result.P_equivalent_N > 0.0)
+            C_over_P = result.rating.C_N / *result.P_equivalent_N;
         const BearingLoad* governing = result.governing_case >= 0 ? &m_loads[static_cast<std::size_t>(result.governing_case)] : nullptr;
-        if (!*result.met) {
-            Finding finding;
-            finding.severity = Severity::stop;
-            finding.code = "life-short";
-            finding.values = {{"L_h", found_h}, {"required_L_h", *result.required_L_h}, {"a1", result.a1}, {"missing_share", 1.0 - found_h / *result.required_L_h}};
-            finding.source = "ISO 281:2007";
+        for (Finding& finding : lifeFindings(found_h, result.required_L_h, C_over_P))
             add(std::move(finding), governing);
-        } else if (found_h > 16.0 * *result.required_L_h || *result.L10_h > 1e6) {
-            Finding finding;
-            finding.severity = Severity::note;
-            finding.code = "life-generous";
-            finding.values = {{"L_h", found_h}, {"required_L_h", *result.required_L_h}, {"ratio", found_h / *result.required_L_h}};
-            finding.source = "common practice";
-            add(std::move(finding), governing);
-        }
     }
 
     void judgeStatic(BearingAssessment& result)
@@ -182,17 +163,11 @@ private:
         if (!result.S0_min)
             return;
         result.static_met = *result.S0_min >= result.required_S0;
-        if (!*result.static_met) {
-            Finding finding;
-            finding.severity = Severity::stop;
-            finding.code = "static-low";
-            finding.values = {{"S0", *result.S0_min},
-                              {"required_S0", result.required_S0},
-                              {"P0_N", *result.cases[index].P0_N},
-                              {"C0_N", result.rating.C0_N}};
-            finding.source = "ISO 76:2006";
+        StaticLoad governing;
+        governing.P0_N = result.cases[index].P0_N;
+        governing.S0 = result.S0_min;
+        for (Finding& finding : staticFindings(result.rating, governing, result.required_S0))
             add(std::move(finding), &m_loads[index]);
-        }
     }
 };
 

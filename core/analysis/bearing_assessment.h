@@ -15,6 +15,7 @@ struct BearingLoad {
     double Fr_static_N = 0.0, Fa_static_N = 0.0; ///< for static safety
     std::optional<double> induced_axial_N;
     Derivation induced_derivation;
+    std::optional<Carries> sense;                ///< which way it keeps the shaft from moving in this case
     bool sense_held = true;                      ///< false: the axial force acts in a sense this bearing cannot hold
     double time_share = 1.0, speed_rpm = 0.0;
 };
