@@ -108,3 +108,69 @@ TEST_CASE("all 39 families are returned, best first, each with its reasons", "[c
         CHECK(families.size() == 39);
     }
 }
+
+// Supports at which simpler rules had failed; practice (handbook examples, from memory) has the answers named.
+TEST_CASE("a vertical motor rests on a deep groove ball bearing", "[core][selection]")
+{
+    SupportQuestion q;
+    q.role = Role::locating;
+    q.seat_mm = 45;
+    q.cases = {{120, 650, -1, 1480, 1.0, 0.4}};
+    q.required_L_h = 30000;
+    q.greatest_outer_mm = 100;
+    q.greatest_width_mm = 36;
+    Settled settled;
+    settled.quiet = Grade::high;
+    settled.profile = "electric_motor";
+    const auto list = suggest(q, settled, {}, generic());
+    CHECK(list.front().family == Family::deep_groove_ball);
+    CHECK(list.front().verdict == Verdict::suited);
+}
+
+TEST_CASE("a worm support in an adjusted pair takes steep tapered rollers or 40 degree balls", "[core][selection]")
+{
+    SupportQuestion q;
+    q.role = Role::adjusted;
+    q.seat_mm = 35;
+    q.cases = {{1300, 3600, 1, 1450, 1.0, 0.3}};
+    q.required_L_h = 10000;
+    q.greatest_outer_mm = 80;
+    q.greatest_width_mm = 32;
+    q.carries = Carries::plus;
+    Settled settled;
+    settled.lubricant = Lubricant::oil;
+    const auto list = suggest(q, settled, {}, generic());
+    CHECK(of(list, "tapered_roller").verdict == Verdict::suited);
+    CHECK(of(list, "tapered_roller").choice->designation() == "31307");
+    CHECK(of(list, "tapered_roller").choice->rows.front().carries == Carries::plus);
+    CHECK(of(list, "angular_contact_ball_40").verdict == Verdict::suited);
+}
+
+TEST_CASE("a light fast spindle gets a sprung deep groove ball bearing, not a reservation", "[core][selection]")
+{
+    SupportQuestion q;
+    q.role = Role::locating;
+    q.seat_mm = 10;
+    q.cases = {{25, 10, 1, 14000, 1.0, 0.1}};
+    q.required_L_h = 10000;
+    const Suggestion s = of(suggest(q, Settled{}, {}, generic()), "deep_groove_ball");
+    CHECK(s.verdict == Verdict::suited);
+    CHECK(std::any_of(s.reasons.begin(), s.reasons.end(), [](const Reason& r) { return r.code == "P16"; }));
+}
+
+TEST_CASE("a joint that swings half a turn is not reserved for its swing", "[core][selection]")
+{
+    SupportQuestion q;
+    q.role = Role::non_locating;
+    q.seat_mm = 30;
+    q.cases = {{2000, 0, 0, 20, 1.0, 0.2}};
+    q.required_L_h = 5000;
+    Settled settled;
+    settled.motion = Motion::oscillation;
+    for (const double swing : {60.0, 180.0}) {
+        settled.swing_deg = swing;
+        const Suggestion s = of(suggest(q, settled, {}, generic()), "deep_groove_ball");
+        const bool reserved = std::any_of(s.reasons.begin(), s.reasons.end(), [](const Reason& r) { return r.code == "R30"; });
+        CHECK(reserved == (swing < 90.0));
+    }
+}
