@@ -24,7 +24,7 @@ public:
 
         const bool turns = std::any_of(m_loads.begin(), m_loads.end(), [](const BearingLoad& load) { return load.speed_rpm != 0.0; });
         result.required_S0 = m_context.required_S0 ? settledS0(result.rating, *m_context.required_S0, turns)
-                                               : requiredS0(result.rating, m_context.quiet, turns, false);
+                                               : requiredS0(result.rating, m_context.quiet, turns, m_context.shocks);
 
         for (const BearingLoad& load : m_loads)
             result.cases.push_back(assessCase(result.rating, load));

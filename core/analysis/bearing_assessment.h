@@ -29,6 +29,7 @@ struct BearingContext {
     std::optional<double> required_S0;
     Grade quiet = Grade::normal;
     bool preloaded_or_sprung = false;
+    bool shocks = false;            ///< pronounced shocks: higher static safety
 };
 
 [[nodiscard]] BearingAssessment assessBearing(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context,

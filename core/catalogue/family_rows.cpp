@@ -55,9 +55,9 @@ FamilySet setOf(Family family)
     switch (family) {
     case Family::angular_contact_set_O:
     case Family::precision_set_O_25:
-    case Family::tapered_roller_pair:
         return {2, SetArrangement::O};
     case Family::angular_contact_set_X:
+    case Family::tapered_roller_pair: // as the suggestions place it
         return {2, SetArrangement::X};
     case Family::angular_contact_set_tandem:
         return {2, SetArrangement::tandem};
