@@ -432,7 +432,7 @@ private:
                 context.reliability_percent = support.reliability_percent.value_or(m_result.settled.reliability_percent);
                 context.required_S0 = support.required_S0;
                 context.quiet = m_result.settled.quiet;
-                context.shocks = m_result.settled.K_A >= ruleData().numbers.static_high_load_shock_K_A;
+                context.shocks = m_result.settled.K_A >= selection::ruleData().numbers.static_high_load_shock_K_A;
                 context.preloaded_or_sprung = support.role == Role::adjusted;
                 assessment.bearing = assessBearing(*support.bearing, loads, context, m_result.findings);
                 assessment.bearing->centre_x_mm = assessment.centre_x_mm;
