@@ -107,7 +107,7 @@ public:
 
     template <class Variant> void body(Variant T::*member)
     {
-        std::visit([this](const auto& alternative) { append(alternative); }, m_object.*member);
+        std::visit([this](const auto& alternative) { this->append(alternative); }, m_object.*member);
     }
 
 private:

@@ -131,7 +131,6 @@ public:
         return old;
     }
     friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.m_place == b.m_place; }
-    friend bool operator!=(const CountingIterator& a, const CountingIterator& b) { return a.m_place != b.m_place; }
 
 private:
     const char* m_place;
