@@ -86,40 +86,6 @@ quint64 hashOf(const Group& group, const MmMap& map, double dpr)
     return hash.value();
 }
 
-QPen penFor(Stroke stroke, Ink ink, double px_per_mm)
-{
-    if (stroke == Stroke::none)
-        return Qt::NoPen;
-    double width_mm = 0.25, least_px = 1.0;
-    switch (stroke) {
-    case Stroke::thick:
-        width_mm = 0.5;
-        least_px = 1.7;
-        break;
-    case Stroke::medium:
-        width_mm = 0.35;
-        least_px = 1.4;
-        break;
-    case Stroke::hairline:
-        width_mm = 0.13;
-        least_px = 1.0;
-        break;
-    default:
-        break;
-    }
-    // On screen the drawn widths stay as on paper; below that the least keeps 2 : 1.
-    const double width = std::max(width_mm * std::min(px_per_mm, 4.0), least_px);
-    QPen pen(Theme::instance().colour(ink), width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
-    pen.setMiterLimit(3.0);
-    if (stroke == Stroke::centre)
-        pen.setDashPattern({14.0, 3.0, 1.5, 3.0});
-    else if (stroke == Stroke::hidden)
-        pen.setDashPattern({6.0, 3.0});
-    else if (stroke == Stroke::phantom)
-        pen.setDashPattern({14.0, 3.0, 1.5, 3.0, 1.5, 3.0});
-    return pen;
-}
-
 /// Every broken line begins and ends with a long element: the long dash is stretched to fit the length.
 void fitDashes(QPen& pen, Stroke stroke, double length_px)
 {
@@ -198,6 +164,46 @@ double snapped(double value, double width, double dpr)
 
 } // namespace
 
+QColor ListPainter::colour(Ink ink) const
+{
+    return m_page_colours != nullptr ? colourOf(*m_page_colours, ink) : Theme::instance().colour(ink);
+}
+
+QPen ListPainter::penFor(Stroke stroke, Ink ink, double px_per_mm) const
+{
+    if (stroke == Stroke::none)
+        return Qt::NoPen;
+    double width_mm = 0.25, least_px = 1.0;
+    switch (stroke) {
+    case Stroke::thick:
+        width_mm = 0.5;
+        least_px = 1.7;
+        break;
+    case Stroke::medium:
+        width_mm = 0.35;
+        least_px = 1.4;
+        break;
+    case Stroke::hairline:
+        width_mm = 0.13;
+        least_px = 1.0;
+        break;
+    default:
+        break;
+    }
+    // On screen the drawn widths stay as on paper; below that the least keeps 2 : 1.
+    const double width =
+        m_page_colours != nullptr ? width_mm * px_per_mm : std::max(width_mm * std::min(px_per_mm, 4.0), least_px);
+    QPen pen(colour(ink), width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+    pen.setMiterLimit(3.0);
+    if (stroke == Stroke::centre)
+        pen.setDashPattern({14.0, 3.0, 1.5, 3.0});
+    else if (stroke == Stroke::hidden)
+        pen.setDashPattern({6.0, 3.0});
+    else if (stroke == Stroke::phantom)
+        pen.setDashPattern({14.0, 3.0, 1.5, 3.0, 1.5, 3.0});
+    return pen;
+}
+
 void ListPainter::paint(QPainter& painter, const DisplayList& list, const MmMap& map, const QRectF& visible)
 {
     if (m_cached_px_per_mm != map.px_per_mm)
@@ -220,7 +226,7 @@ void ListPainter::paintGroup(QPainter& painter, const Group& group, const MmMap&
         std::any_of(group.items.begin(), group.items.end(), [](const Primitive& p) { return std::holds_alternative<Hatch>(p); });
     const double dpr = painter.device()->devicePixelRatioF();
     const bool small_enough = bounds.width() * bounds.height() * dpr * dpr < 3.0e6;
-    if (!(hatched || group.items.size() > 24) || !small_enough) {
+    if (m_page_colours != nullptr || !(hatched || group.items.size() > 24) || !small_enough) {
         painter.save();
         painter.setRenderHint(QPainter::Antialiasing);
         drawItems(painter, group, map);
@@ -271,18 +277,20 @@ void ListPainter::drawItems(QPainter& painter, const Group& group, const MmMap& 
                 continue;
             }
             painter.setPen(pen);
-            painter.setBrush(path->fill ? QBrush(Theme::instance().colour(*path->fill)) : QBrush(Qt::NoBrush));
+            painter.setBrush(path->fill ? QBrush(colour(*path->fill)) : QBrush(Qt::NoBrush));
             painter.drawPath(pathOf(path->vertices, path->closed, map));
         } else if (const auto* circle = std::get_if<Circle>(&item)) {
             painter.setPen(penFor(circle->stroke, circle->ink, map.px_per_mm));
-            painter.setBrush(circle->fill ? QBrush(Theme::instance().colour(*circle->fill)) : QBrush(Qt::NoBrush));
+            painter.setBrush(circle->fill ? QBrush(colour(*circle->fill)) : QBrush(Qt::NoBrush));
             const double r = circle->radius * map.px_per_mm;
             painter.drawEllipse(map.toPx(circle->x, circle->y), r, r);
         } else if (const auto* hatch = std::get_if<Hatch>(&item)) {
             QVector<QLineF> lines;
             for (const auto& line : hatchLines(*hatch))
                 lines.append(QLineF(map.toPx(line[0], line[1]), map.toPx(line[2], line[3])));
-            painter.setPen(QPen(Theme::instance().colour(hatch->ink), 1.0, Qt::SolidLine, Qt::FlatCap));
+            constexpr double hatch_mm = 0.18;
+            const double width = m_page_colours != nullptr ? hatch_mm * map.px_per_mm : 1.0;
+            painter.setPen(QPen(colour(hatch->ink), width, Qt::SolidLine, Qt::FlatCap));
             painter.drawLines(lines);
         } else if (const auto* text = std::get_if<Text>(&item)) {
             drawText(painter, *text, map);
@@ -338,10 +346,12 @@ void ListPainter::drawText(QPainter& painter, const Text& text, const MmMap& map
     }
     const QPointF base = turned ? QPointF(x, baseline) : anchor + QPointF(x, baseline);
     if (text.paper_ground) {
-        painter.fillRect(QRectF(base.x() - 2.0, base.y() - found->capital - 2.0, width + 4.0, found->capital + 4.5), tokens().sheet);
+        const double px = m_page_colours != nullptr ? map.px_per_mm / 4.0 : 1.0; // 0.5 mm on paper
+        painter.fillRect(QRectF(base.x() - 2.0 * px, base.y() - found->capital - 2.0 * px, width + 4.0 * px, found->capital + 4.5 * px),
+                         colour(Ink::paper));
     }
     painter.setFont(found->font);
-    painter.setPen(Theme::instance().colour(text.ink));
+    painter.setPen(colour(text.ink));
     painter.drawStaticText(QPointF(base.x(), base.y() - found->ascent), found->text);
     painter.restore();
 }

@@ -14,6 +14,8 @@
 
 namespace shaftwright::ui {
 
+struct Tokens;
+
 /// Sheet millimetres to widget pixels.
 struct MmMap {
     double px_per_mm = 3.7795;
@@ -29,6 +31,11 @@ struct MmMap {
 
 class ListPainter {
 public:
+    /// On the screen.
+    ListPainter() = default;
+    /// On a page in these colours, which must outlive the painter: line widths as in the standard, nothing kept as an image.
+    explicit ListPainter(const Tokens& page_colours) : m_page_colours(&page_colours) {}
+
     /// Draws the groups in the order of their layers. `visible` in widget pixels; what lies outside is skipped.
     void paint(QPainter& painter, const drawing::DisplayList& list, const MmMap& map, const QRectF& visible);
     void paintGroup(QPainter& painter, const drawing::Group& group, const MmMap& map, const QRectF& visible);
@@ -48,9 +55,12 @@ private:
         QRect rect;
         quint64 used = 0;
     };
+    [[nodiscard]] QColor colour(drawing::Ink ink) const;
+    [[nodiscard]] QPen penFor(drawing::Stroke stroke, drawing::Ink ink, double px_per_mm) const;
     void drawItems(QPainter& painter, const drawing::Group& group, const MmMap& map);
     void drawText(QPainter& painter, const drawing::Text& text, const MmMap& map);
 
+    const Tokens* m_page_colours = nullptr;
     QHash<quint64, Entry> m_cache;
     struct LaidOut {
         QStaticText text;

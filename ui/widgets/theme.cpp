@@ -5,6 +5,7 @@
 #include <QDBusMessage>
 #include <QDBusPendingCallWatcher>
 #include <QDBusPendingReply>
+#include <QDBusVariant>
 #include <QFileInfo>
 #include <QFontDatabase>
 #include <QFontMetricsF>
@@ -55,6 +56,20 @@ QString familyOr(const QString& wanted, const QString& fallback)
 
 } // namespace
 
+/// Hears of changes of the desktop's colour scheme.
+class PortalListener : public QObject {
+    Q_OBJECT
+public:
+    using QObject::QObject;
+
+public slots:
+    void settingChanged(const QString& space, const QString& key, const QDBusVariant& value)
+    {
+        if (space == QLatin1String(appearance) && key == QLatin1String(colourScheme))
+            Theme::instance().portalSays(darkFromPortal(value.variant()));
+    }
+};
+
 Theme& Theme::instance()
 {
     static Theme theme;
@@ -85,27 +100,23 @@ void Theme::followDesktop()
     QDBusConnection bus = QDBusConnection::sessionBus();
     if (!bus.isConnected())
         return;
-    bus.connect(portalService, portalPath, portalInterface, "SettingChanged", this,
-                SLOT(portalSettingChanged(QString, QString, QDBusVariant)));
+    auto* listener = new PortalListener(this);
+    bus.connect(portalService, portalPath, portalInterface, "SettingChanged", listener, SLOT(settingChanged(QString, QString, QDBusVariant)));
     QDBusMessage call = QDBusMessage::createMethodCall(portalService, portalPath, portalInterface, "Read");
     call << QString::fromLatin1(appearance) << QString::fromLatin1(colourScheme);
     auto* watcher = new QDBusPendingCallWatcher(bus.asyncCall(call, 1000), this);
     connect(watcher, &QDBusPendingCallWatcher::finished, this, [this](QDBusPendingCallWatcher* finished) {
         const QDBusPendingReply<QDBusVariant> reply = *finished;
-        if (reply.isValid()) {
-            m_portal_dark = darkFromPortal(reply.value().variant());
-            resolve();
-        }
+        if (reply.isValid())
+            portalSays(darkFromPortal(reply.value().variant()));
         finished->deleteLater();
     });
 }
 
-void Theme::portalSettingChanged(const QString& space, const QString& key, const QDBusVariant& value)
+void Theme::portalSays(std::optional<bool> dark)
 {
-    if (space == QLatin1String(appearance) && key == QLatin1String(colourScheme)) {
-        m_portal_dark = darkFromPortal(value.variant());
-        resolve();
-    }
+    m_portal_dark = dark;
+    resolve();
 }
 
 void Theme::resolve()
@@ -187,7 +198,16 @@ QTableView { background: %card; color: %ink; gridline-color: %rule; border: 1px 
 
 QColor Theme::colour(drawing::Ink ink) const
 {
-    const Tokens& t = *m_tokens;
+    return colourOf(*m_tokens, ink);
+}
+
+const Tokens& tokensOf(bool dark)
+{
+    return dark ? darkTokens : lightTokens;
+}
+
+QColor colourOf(const Tokens& t, drawing::Ink ink)
+{
     using drawing::Ink;
     switch (ink) {
     case Ink::ink:
@@ -259,3 +279,5 @@ QFont drawingFont(double capital_px)
 }
 
 } // namespace shaftwright::ui
+
+#include "theme.moc"

@@ -4,7 +4,6 @@
 #include "core/drawing/display_list.h"
 
 #include <QColor>
-#include <QDBusVariant>
 #include <QFont>
 #include <QObject>
 
@@ -47,11 +46,10 @@ public:
 signals:
     void changed();
 
-private slots:
-    void portalSettingChanged(const QString& space, const QString& key, const QDBusVariant& value);
-
 private:
     Theme();
+    friend class PortalListener;
+    void portalSays(std::optional<bool> dark);
     void resolve();
     void applyToApplication();
 
@@ -61,6 +59,10 @@ private:
     std::optional<bool> m_portal_dark;
     bool m_palette_dark = false;
 };
+
+/// Tokens of a theme, in force or not; and the colour that an ink has in it.
+[[nodiscard]] const Tokens& tokensOf(bool dark);
+[[nodiscard]] QColor colourOf(const Tokens& tokens, drawing::Ink ink);
 
 /// Tokens in force.
 [[nodiscard]] inline const Tokens& tokens()

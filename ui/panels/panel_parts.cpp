@@ -1,0 +1,658 @@
+#include "ui/panels/panel_parts.h"
+
+#include "ui/document/subject.h"
+#include "ui/document/texts.h"
+#include "ui/widgets/marks.h"
+#include "ui/widgets/number_text.h"
+#include "ui/widgets/theme.h"
+
+#include <QGridLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMenu>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QTextLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace shaftwright::ui {
+
+namespace {
+
+/// Draws wrapped text, or only measures it; returns the height.
+double wrapped(QPainter* painter, const QFont& font, const QString& text, QPointF at, double width)
+{
+    if (text.isEmpty())
+        return 0.0;
+    double height = 0.0;
+    const double line_height = std::round(QFontMetricsF(font).height() * 1.06);
+    for (const QString& paragraph : text.split(QLatin1Char('\n'))) {
+        QTextLayout layout(paragraph, font);
+        QTextOption option;
+        option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+        layout.setTextOption(option);
+        layout.beginLayout();
+        while (true) {
+            QTextLine line = layout.createLine();
+            if (!line.isValid())
+                break;
+            line.setLineWidth(width);
+            line.setPosition(QPointF(0.0, height));
+            height += line_height;
+        }
+        layout.endLayout();
+        if (painter != nullptr)
+            layout.draw(painter, at);
+    }
+    return height;
+}
+
+QString capitalised(QString text)
+{
+    if (!text.isEmpty())
+        text[0] = text[0].toUpper();
+    return text;
+}
+
+} // namespace
+
+// --- Labels ---------------------------------------------------------------------------------------------------------
+
+PanelLabel::PanelLabel(Look look, const QString& text, QWidget* parent) : QWidget(parent), m_look(look), m_text(text)
+{
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    setAccessibleName(text);
+}
+
+QFont PanelLabel::fontOf() const
+{
+    switch (m_look) {
+    case Look::title:
+        return windowFont(15, QFont::DemiBold);
+    case Look::head:
+        return windowFont(13, QFont::DemiBold);
+    case Look::small:
+        return windowFont(11);
+    default:
+        return windowFont(12);
+    }
+}
+
+void PanelLabel::setText(const QString& text)
+{
+    if (m_text == text)
+        return;
+    m_text = text;
+    setAccessibleName(text);
+    updateGeometry();
+    update();
+}
+
+void PanelLabel::setAside(const QString& text, std::optional<Severity> severity)
+{
+    m_aside = text;
+    m_severity = severity;
+    update();
+}
+
+int PanelLabel::heightForWidth(int width) const
+{
+    return static_cast<int>(std::ceil(wrapped(nullptr, fontOf(), m_text, {}, width))) + 2;
+}
+
+QSize PanelLabel::sizeHint() const
+{
+    return {200, heightForWidth(std::max(200, width()))};
+}
+
+void PanelLabel::paintEvent(QPaintEvent*)
+{
+    const Tokens& t = tokens();
+    QPainter painter(this);
+    const bool second = m_look == Look::second || m_look == Look::small;
+    painter.setPen(second ? t.ink2 : t.ink);
+    double room = width();
+    if (!m_aside.isEmpty()) {
+        const QFont font = windowFont(12, QFont::DemiBold);
+        const double aside = QFontMetricsF(font).horizontalAdvance(m_aside);
+        painter.setFont(font);
+        painter.setPen(!m_severity ? t.ink2 : (*m_severity == Severity::stop ? t.stop : (*m_severity == Severity::caution ? t.caution : t.ink2)));
+        painter.drawText(QPointF(width() - aside, QFontMetricsF(fontOf()).ascent() + 1.0), m_aside);
+        room -= aside + 8.0;
+        painter.setPen(t.ink);
+        painter.setFont(fontOf());
+        painter.drawText(QPointF(0.0, QFontMetricsF(fontOf()).ascent() + 1.0), elided(fontOf(), m_text, room));
+        return;
+    }
+    wrapped(&painter, fontOf(), m_text, QPointF(0.0, 0.0), room);
+}
+
+PanelRule::PanelRule(QWidget* parent) : QWidget(parent)
+{
+    setFixedHeight(17);
+}
+
+void PanelRule::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setPen(QPen(tokens().rule, 1.0));
+    painter.drawLine(QPointF(0, 8.5), QPointF(width(), 8.5));
+}
+
+// --- Findings -------------------------------------------------------------------------------------------------------
+
+FindingBox::FindingBox(const Finding& finding, const QString& subject_name, QWidget* parent)
+    : QAbstractButton(parent), m_severity(finding.severity), m_accepted(finding.accepted), m_head(subject_name),
+      m_sentence(findingText(finding)), m_advice(findingAdvice(finding))
+{
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    setFocusPolicy(Qt::TabFocus);
+    setCursor(Qt::PointingHandCursor);
+    setAccessibleName(severityName(m_severity) + QStringLiteral(", ") + m_sentence);
+    if (!finding.source.empty())
+        setToolTip(QString::fromStdString(finding.source));
+}
+
+int FindingBox::heightForWidth(int width) const
+{
+    const double room = width - 26.0;
+    double height = 9.0 + 17.0;
+    height += wrapped(nullptr, windowFont(12), m_sentence, {}, room);
+    if (!m_advice.isEmpty())
+        height += 2.0 + wrapped(nullptr, windowFont(12), m_advice, {}, room);
+    return static_cast<int>(std::ceil(height + 9.0));
+}
+
+QSize FindingBox::sizeHint() const
+{
+    return {200, heightForWidth(std::max(220, width()))};
+}
+
+void FindingBox::paintEvent(QPaintEvent*)
+{
+    const Tokens& t = tokens();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const bool stop = m_severity == Severity::stop, caution = m_severity == Severity::caution;
+    const QColor colour = stop ? t.stop : (caution ? t.caution : t.ink2);
+    const QColor ground = stop ? t.stop_soft : (caution ? t.caution_soft : t.card);
+    painter.setPen(stop || caution ? Qt::NoPen : QPen(t.rule, 1.0));
+    painter.setBrush(ground);
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 6, 6);
+    drawMark(painter, stop ? Mark::cross : (caution ? Mark::bang : Mark::info), QPointF(18.0, 17.0), 9.0, colour, 2.0);
+    const QFont strong = windowFont(12, QFont::DemiBold);
+    painter.setFont(strong);
+    painter.setPen(colour);
+    QString word = severityName(m_severity);
+    if (m_accepted)
+        word += tr(", accepted");
+    painter.drawText(QPointF(30.0, 21.0), word);
+    if (!m_head.isEmpty()) {
+        const double at = 30.0 + QFontMetricsF(strong).horizontalAdvance(word) + 12.0;
+        painter.setPen(t.ink);
+        painter.drawText(QPointF(at, 21.0), elided(strong, m_head, width() - at - 12.0));
+    }
+    double y = 28.0;
+    painter.setPen(t.ink);
+    y += wrapped(&painter, windowFont(12), m_sentence, QPointF(13.0, y), width() - 26.0) + 2.0;
+    if (!m_advice.isEmpty()) {
+        painter.setPen(t.ink2);
+        wrapped(&painter, windowFont(12), m_advice, QPointF(13.0, y), width() - 26.0);
+    }
+}
+
+// --- Choice ---------------------------------------------------------------------------------------------------------
+
+ChoiceButton::ChoiceButton(const QString& name, QStringList choices, QWidget* parent)
+    : QAbstractButton(parent), m_choices(std::move(choices))
+{
+    setAccessibleName(name);
+    setFocusPolicy(Qt::TabFocus);
+    setFixedHeight(28);
+    setCursor(Qt::PointingHandCursor);
+    setAttribute(Qt::WA_Hover);
+    connect(this, &QAbstractButton::clicked, this, [this] {
+        QMenu menu(this);
+        menu.setMinimumWidth(width());
+        for (int i = 0; i < m_choices.size(); ++i) {
+            QAction* action = menu.addAction(m_choices[i]);
+            action->setCheckable(true);
+            action->setChecked(i == m_current);
+            connect(action, &QAction::triggered, this, [this, i] { emit chosen(i); });
+        }
+        menu.exec(mapToGlobal(QPoint(0, height() + 2)));
+    });
+}
+
+void ChoiceButton::setCurrent(int index, const QString& open_text)
+{
+    m_current = index;
+    m_open_text = open_text;
+    setAccessibleDescription(index >= 0 && index < m_choices.size() ? m_choices[index] : open_text);
+    update();
+}
+
+void ChoiceButton::paintEvent(QPaintEvent*)
+{
+    const Tokens& t = tokens();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(underMouse() ? t.ink2 : t.edge, 1.0));
+    painter.setBrush(t.card);
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 6, 6);
+    const bool set = m_current >= 0 && m_current < m_choices.size();
+    painter.setPen(set ? t.ink : t.ink3);
+    const QFont font = windowFont(12);
+    painter.setFont(font);
+    painter.drawText(QRectF(9, 0, width() - 30.0, height()), Qt::AlignVCenter | Qt::AlignLeft,
+                     elided(font, set ? m_choices[m_current] : m_open_text, width() - 30.0));
+    drawChevron(painter, QPointF(width() - 13.0, height() / 2.0), 7.0, t.ink2);
+}
+
+void ChoiceButton::keyPressEvent(QKeyEvent* event)
+{
+    const int step = event->key() == Qt::Key_Down ? 1 : (event->key() == Qt::Key_Up ? -1 : 0);
+    if (step != 0) {
+        const int next = m_current + step;
+        if (next >= 0 && next < m_choices.size())
+            emit chosen(next);
+        return;
+    }
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        click();
+        return;
+    }
+    QAbstractButton::keyPressEvent(event);
+}
+
+// --- Form -----------------------------------------------------------------------------------------------------------
+
+Form::Form(Document& document, QWidget* parent) : QWidget(parent), m_document(document)
+{
+    m_grid = new QGridLayout(this);
+    m_grid->setContentsMargins(0, 0, 0, 0);
+    m_grid->setHorizontalSpacing(8);
+    m_grid->setVerticalSpacing(4);
+    m_grid->setColumnStretch(0, 1);
+    m_grid->setColumnMinimumWidth(2, 52);
+}
+
+QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
+{
+    auto* name = new QLabel(label, this);
+    name->setWordWrap(true);
+    name->setBuddy(field);
+    if (!tip.isEmpty()) {
+        name->setToolTip(tip);
+        field->setToolTip(tip);
+    }
+    auto* origin = new QLabel(this);
+    origin->setFont(windowFont(11));
+    origin->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    origin->setFixedWidth(56);
+    origin->setFixedHeight(28);
+    name->setMinimumHeight(28);
+    m_grid->addWidget(name, m_row, 0, Qt::AlignTop);
+    m_grid->addWidget(field, m_row, 1, Qt::AlignTop);
+    m_grid->addWidget(origin, m_row, 2, Qt::AlignTop);
+    ++m_row;
+    return origin;
+}
+
+void Form::setOrigin(QLabel* label, const std::string& path, bool set, bool has_default)
+{
+    const bool proposed = m_document.shown().proposed.contains(path);
+    label->setText(proposed && set ? tr("proposed") : (set ? tr("given") : (has_default ? tr("assumed") : tr("open"))));
+    label->setStyleSheet(QStringLiteral("color:%1").arg(tokens().ink2.name()));
+}
+
+QuantityField* Form::quantity(Quantity row)
+{
+    auto* field = new QuantityField(row.kind, row.label, this);
+    field->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
+    field->setMayBeOpen(row.may_be_open);
+    QLabel* origin = addRow(row.label, field, row.tip);
+    const auto apply = [this, field, set = row.set, label = row.label](std::optional<double> value) {
+        const Result<Arrangement> next = set(m_document.committed(), value);
+        if (!next.ok()) {
+            field->edit()->setModified(true);
+            field->complain(findingText(next.finding()));
+            return;
+        }
+        m_document.push(next.value(), tr("Change %1").arg(label.toLower()), QStringLiteral("field ") + label);
+    };
+    connect(field, &QuantityField::taken, this, [apply](double value) { apply(value); });
+    connect(field, &QuantityField::cleared, this, [apply] { apply(std::nullopt); });
+    m_refreshers.emplace_back([this, field, origin, row = std::move(row)] {
+        const std::optional<double> value = row.get(m_document.shown());
+        const QString open = row.open_text ? row.open_text(m_document.assessment()) : QString();
+        field->setValue(value, open);
+        setOrigin(origin, row.path, value.has_value(), !open.isEmpty() && open.front().isDigit());
+    });
+    return field;
+}
+
+ChoiceButton* Form::choice(Choice row)
+{
+    auto* button = new ChoiceButton(row.label, row.choices, this);
+    button->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
+    button->setFixedWidth(142);
+    QLabel* origin = addRow(row.label, button);
+    connect(button, &ChoiceButton::chosen, this, [this, set = row.set, label = row.label](int index) {
+        m_document.push(set(m_document.committed(), index), tr("Change %1").arg(label.toLower()));
+    });
+    m_refreshers.emplace_back([this, button, origin, row = std::move(row)] {
+        const int index = row.get(m_document.shown());
+        const QString open = row.open_text ? row.open_text(m_document.assessment()) : tr("left open");
+        button->setCurrent(index, open);
+        setOrigin(origin, row.path, index >= 0, static_cast<bool>(row.open_text));
+    });
+    return button;
+}
+
+QLineEdit* Form::words(Words row)
+{
+    auto* edit = new QLineEdit(this);
+    edit->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
+    edit->setAccessibleName(row.label);
+    edit->setFixedHeight(28);
+    edit->setPlaceholderText(row.placeholder);
+    if (row.wide)
+        edit->setFixedWidth(142);
+    else
+        edit->setFixedWidth(96);
+    QLabel* origin = addRow(row.label, edit);
+    connect(edit, &QLineEdit::editingFinished, this, [this, edit, get = row.get, set = row.set, label = row.label] {
+        if (!edit->isModified())
+            return;
+        edit->setModified(false);
+        if (edit->text() != get(m_document.committed()))
+            m_document.push(set(m_document.committed(), edit->text()), tr("Change %1").arg(label.toLower()));
+    });
+    m_refreshers.emplace_back([this, edit, origin, row = std::move(row)] {
+        const QString text = row.get(m_document.shown());
+        if (!(edit->hasFocus() && edit->isModified()) && edit->text() != text)
+            edit->setText(text);
+        origin->setText(text.isEmpty() ? tr("open") : QString());
+        origin->setStyleSheet(QStringLiteral("color:%1").arg(tokens().ink2.name()));
+    });
+    return edit;
+}
+
+void Form::refresh()
+{
+    for (const auto& refresher : m_refreshers)
+        refresher();
+}
+
+// --- Derivation -----------------------------------------------------------------------------------------------------
+
+void DerivationView::setSteps(Derivation steps)
+{
+    if (m_steps == steps)
+        return;
+    m_steps = std::move(steps);
+    updateGeometry();
+    update();
+}
+
+int DerivationView::layoutOrPaint(QPainter* painter, int width) const
+{
+    const Tokens& t = tokens();
+    const QFont text = windowFont(12), strong = windowFont(12, QFont::DemiBold), small = windowFont(11);
+    double y = 0.0;
+    QStringList sources;
+    for (const DerivationStep& step : m_steps) {
+        QString result = number(step.result, 4);
+        QString unit = QString::fromStdString(step.unit);
+        if (unit == QLatin1String("N"))
+            result = forceText(step.result);
+        else if (unit == QLatin1String("h"))
+            result = lifeText(step.result);
+        else if (!unit.isEmpty())
+            result += QLatin1Char(' ') + unit;
+        const double result_width = tabularWidth(strong, result);
+        if (painter != nullptr) {
+            painter->setPen(t.ink);
+            painter->setFont(text);
+            painter->drawText(QPointF(0.0, y + 13.0), elided(text, derivationName(step), width - result_width - 12.0));
+            drawTabular(*painter, strong, QPointF(width, y + 13.0), result, Qt::AlignRight);
+        }
+        y += 18.0;
+        QString formula = QString::fromStdString(step.symbol);
+        if (!step.formula.empty())
+            formula += QStringLiteral(" = ") + QString::fromStdString(step.formula);
+        formula.replace(QLatin1Char('-'), QChar(0x2212));
+        if (painter != nullptr)
+            painter->setPen(t.live);
+        y += wrapped(painter, strong, formula, QPointF(0.0, y), width);
+        QStringList inputs;
+        for (const auto& [name, value] : step.inputs.entries) {
+            const QString shown = std::holds_alternative<double>(value) ? number(std::get<double>(value), 5)
+                                                                        : QString::fromStdString(std::get<std::string>(value));
+            inputs << QString::fromStdString(name) + QLatin1Char(' ') + shown;
+        }
+        if (!inputs.isEmpty()) {
+            if (painter != nullptr)
+                painter->setPen(t.ink2);
+            y += wrapped(painter, small, inputs.join(QStringLiteral(", ")), QPointF(0.0, y), width);
+        }
+        y += 7.0;
+        const QString source = QString::fromStdString(step.source);
+        if (!source.isEmpty() && !sources.contains(source))
+            sources << source;
+    }
+    if (!sources.isEmpty()) {
+        if (painter != nullptr)
+            painter->setPen(t.ink3);
+        y += wrapped(painter, small, sources.join(QStringLiteral("; ")), QPointF(0.0, y), width);
+    }
+    return static_cast<int>(std::ceil(y));
+}
+
+int DerivationView::heightForWidth(int width) const
+{
+    return layoutOrPaint(nullptr, width);
+}
+
+void DerivationView::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    layoutOrPaint(&painter, width());
+}
+
+// --- Suggestions ----------------------------------------------------------------------------------------------------
+
+QString consequenceText(const BearingChoice& choice, const Support& support)
+{
+    if (choice.rows.empty() || !support.bearing || support.bearing->rows.empty())
+        return {};
+    const auto difference = [](double now, double then, const QString& more, const QString& less) -> QString {
+        const double d = std::round((then - now) * 100.0) / 100.0;
+        if (std::abs(d) < 0.005)
+            return {};
+        return QStringLiteral("%1 mm %2").arg(fixedNumber(std::abs(d), 2), d > 0.0 ? more : less);
+    };
+    QStringList words;
+    const CatalogueRow& now = support.bearing->rows.front().row;
+    const CatalogueRow& then = choice.rows.front().row;
+    const QString outside = difference(now.outer_mm, then.outer_mm, QObject::tr("more outside"), QObject::tr("less outside"));
+    const QString width = difference(support.bearing->width_mm(), choice.width_mm(), QObject::tr("wider"), QObject::tr("narrower"));
+    for (const QString& word : {outside, width}) {
+        if (!word.isEmpty())
+            words << word;
+    }
+    return words.isEmpty() ? QObject::tr("same space") : words.join(QStringLiteral(", "));
+}
+
+SuggestionRow::SuggestionRow(const Suggestion& suggestion, const Support& support, QWidget* parent)
+    : QAbstractButton(parent), m_suggestion(suggestion)
+{
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    setFocusPolicy(Qt::TabFocus);
+    setCursor(Qt::PointingHandCursor);
+    m_name = capitalised(familyName(suggestion.family));
+    QStringList line;
+    if (suggestion.choice) {
+        line << QString::fromStdString(suggestion.choice->designation());
+        if (suggestion.L10_h)
+            line << lifeText(*suggestion.L10_h);
+        const QString change = consequenceText(*suggestion.choice, support);
+        if (!change.isEmpty())
+            line << change;
+    }
+    if (suggestion.verdict == Verdict::unsuited && !suggestion.reasons.empty())
+        m_line = reasonText(suggestion.reasons.front());
+    else if (line.isEmpty() && !suggestion.reasons.empty())
+        m_line = reasonText(suggestion.reasons.front());
+    else
+        m_line = line.join(QStringLiteral(" · "));
+    QStringList reasons;
+    for (const Reason& reason : suggestion.reasons) {
+        const QString sentence = reasonText(reason);
+        if (!sentence.isEmpty() && sentence != m_line)
+            reasons << sentence;
+        if (reasons.size() == 5)
+            break;
+    }
+    m_reasons = reasons.join(QLatin1Char('\n'));
+    setAccessibleName(m_name + QStringLiteral(", ") + verdictName(suggestion.verdict) + QStringLiteral(", ") + m_line);
+    setObjectName(QStringLiteral("suggestion.") + QString::fromUtf8(toString(suggestion.family).data()));
+}
+
+int SuggestionRow::textHeight(int width) const
+{
+    return static_cast<int>(std::ceil(wrapped(nullptr, windowFont(12), m_line, {}, width - 54.0)));
+}
+
+int SuggestionRow::heightForWidth(int width) const
+{
+    int height = 9 + 18 + textHeight(width) + 9;
+    if (m_open) {
+        if (!m_reasons.isEmpty())
+            height += 6 + static_cast<int>(std::ceil(wrapped(nullptr, windowFont(12), m_reasons, {}, width - 54.0)));
+        if (m_suggestion.choice)
+            height += 36;
+    }
+    return height;
+}
+
+QSize SuggestionRow::sizeHint() const
+{
+    return {220, heightForWidth(std::max(240, width()))};
+}
+
+void SuggestionRow::setOpen(bool open)
+{
+    m_open = open;
+    updateGeometry();
+    update();
+}
+
+QRectF SuggestionRow::takeRect() const
+{
+    if (!m_open || !m_suggestion.choice)
+        return {};
+    const QString words = tr("Take %1").arg(QString::fromStdString(m_suggestion.choice->designation()));
+    const double w = QFontMetricsF(windowFont(12, QFont::DemiBold)).horizontalAdvance(words) + 24.0;
+    return {41.0, height() - 37.0, std::min(w, width() - 54.0), 28.0};
+}
+
+void SuggestionRow::paintEvent(QPaintEvent*)
+{
+    const Tokens& t = tokens();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(m_open ? t.live : (underMouse() ? t.ink2 : t.edge), m_open ? 1.6 : 1.0));
+    painter.setBrush(t.card);
+    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 7, 7);
+    const bool suited = m_suggestion.verdict == Verdict::suited, care = m_suggestion.verdict == Verdict::with_care;
+    const QColor colour = suited ? t.met : (care ? t.caution : t.stop);
+    const QColor ground = suited ? t.met_soft : (care ? t.caution_soft : t.stop_soft);
+    drawMarkOnDisc(painter, suited ? Mark::tick : (care ? Mark::tilde : Mark::cross), QPointF(22.0, 23.0), 10.0, colour, ground);
+    const QFont strong = windowFont(12, QFont::DemiBold), text = windowFont(12);
+    const QString verdict = verdictName(m_suggestion.verdict);
+    const double verdict_width = QFontMetricsF(strong).horizontalAdvance(verdict);
+    painter.setFont(strong);
+    painter.setPen(colour);
+    painter.drawText(QPointF(width() - 13.0 - verdict_width, 21.0), verdict);
+    painter.setPen(t.ink);
+    painter.drawText(QPointF(41.0, 21.0), elided(strong, m_name, width() - 41.0 - 13.0 - verdict_width - 10.0));
+    painter.setPen(t.ink2);
+    double y = 27.0;
+    y += wrapped(&painter, text, m_line, QPointF(41.0, y), width() - 54.0);
+    if (!m_open)
+        return;
+    if (!m_reasons.isEmpty()) {
+        painter.setPen(t.ink);
+        wrapped(&painter, text, m_reasons, QPointF(41.0, y + 6.0), width() - 54.0);
+    }
+    const QRectF take = takeRect();
+    if (!take.isNull()) {
+        painter.setPen(QPen(t.live, 1.4));
+        painter.setBrush(t.live_soft);
+        painter.drawRoundedRect(take, 6, 6);
+        painter.setPen(t.live);
+        painter.setFont(strong);
+        painter.drawText(take, Qt::AlignCenter, tr("Take %1").arg(QString::fromStdString(m_suggestion.choice->designation())));
+    }
+}
+
+void SuggestionRow::enterEvent(QEnterEvent*)
+{
+    update();
+    emit looked(true);
+}
+
+void SuggestionRow::leaveEvent(QEvent*)
+{
+    update();
+    emit looked(false);
+}
+
+void SuggestionRow::focusInEvent(QFocusEvent* event)
+{
+    QAbstractButton::focusInEvent(event);
+    if (event->reason() != Qt::MouseFocusReason && event->reason() != Qt::ActiveWindowFocusReason)
+        emit looked(true);
+}
+
+void SuggestionRow::focusOutEvent(QFocusEvent* event)
+{
+    QAbstractButton::focusOutEvent(event);
+    if (!underMouse())
+        emit looked(false);
+}
+
+void SuggestionRow::mouseReleaseEvent(QMouseEvent* event)
+{
+    if (event->button() == Qt::LeftButton && takeRect().contains(event->position())) {
+        setDown(false);
+        emit take();
+        return;
+    }
+    QAbstractButton::mouseReleaseEvent(event);
+}
+
+void SuggestionRow::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        if (m_open)
+            emit take();
+        else
+            click();
+        return;
+    }
+    QAbstractButton::keyPressEvent(event);
+}
+
+} // namespace shaftwright::ui

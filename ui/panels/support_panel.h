@@ -1,0 +1,48 @@
+#pragma once
+#include "ui/panels/panel_parts.h"
+#include "ui/panels/selection_panel.h"
+
+class QVBoxLayout;
+
+namespace shaftwright::ui {
+
+class QuietButton;
+
+/// A support: its inputs, how the life comes about, what is worth considering here.
+class SupportPanel : public PanelBody {
+    Q_OBJECT
+public:
+    SupportPanel(Document& document, ViewState& view, SupportId id);
+    ~SupportPanel() override;
+    void refresh() override;
+
+private:
+    void buildForm();
+    void refreshFindings(const Assessment& assessment);
+    void refreshSuggestions(const Support& support, const SupportAssessment* found);
+    void lookAt(const Suggestion& suggestion, bool over);
+    void take(const Suggestion& suggestion);
+
+    Document& m_document;
+    ViewState& m_view;
+    SupportId m_id;
+    PanelLabel* m_title = nullptr;
+    QWidget* m_findings = nullptr;
+    Findings m_shown_findings;
+    Form* m_form = nullptr;
+    Form* m_more = nullptr;
+    QuietButton* m_more_button = nullptr;
+    PanelLabel* m_life_head = nullptr;
+    DerivationView* m_derivation = nullptr;
+    PanelLabel* m_life_note = nullptr;
+    PanelLabel* m_suggestion_head = nullptr;
+    QWidget* m_suggestions = nullptr;
+    QuietButton* m_all_button = nullptr;
+    std::vector<SuggestionRow*> m_rows;
+    std::vector<Suggestion> m_shown_suggestions;
+    std::optional<BearingChoice> m_shown_bearing;
+    std::optional<Family> m_open;
+    bool m_all = false;
+};
+
+} // namespace shaftwright::ui
