@@ -1,10 +1,11 @@
 # Sourced by app/start and tests/run: the packages of app/packages, installed with consent.
 
-# missing_packages GROUP...: prints those that are not installed.
+# missing_packages GROUP...: prints those that are not installed; without_qt=1 leaves out what only the window needs.
 missing_packages() {
     local group name status
     while read -r group name; do
         case " $* " in *" $group "*) ;; *) continue ;; esac
+        if [ "${without_qt:-0}" = 1 ]; then case "$name" in *qt6* | fonts-* | libgl* | xvfb | xdotool | openbox) continue ;; esac; fi
         status=$(dpkg-query -W -f='${db:Status-Status}' "$name" 2>/dev/null || true)
         [ "$status" = installed ] || printf '%s\n' "$name"
     done < <(grep -v '^#' "$root/app/packages")
