@@ -31,10 +31,10 @@ int main()
         return 2;
     }
     const Arrangement& arrangement = *read.arrangement;
+    const auto before = std::chrono::steady_clock::now();
     const Catalogues catalogues{{&genericCatalogue()}};
-
-    const speed::Timing build = speed::measure(20, 1, [] { sink += buildGenericCatalogue().value().rows.size(); });
-    speed::print("generic catalogue, built once a process", build);
+    std::printf("%-64s once   %9.2f us\n", "generic catalogue, built at first use",
+                std::chrono::duration<double, std::micro>(std::chrono::steady_clock::now() - before).count());
 
     const speed::Timing whole = speed::measure(500, 1, [&] { sink += analyse(arrangement, catalogues).findings.size(); });
     speed::print("analyse(): gearbox, 3 cases, all families with sizes", whole);

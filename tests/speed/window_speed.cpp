@@ -9,6 +9,7 @@
 #include <QElapsedTimer>
 #include <QMouseEvent>
 
+#include <cmath>
 #include <cstdio>
 #include <fstream>
 #include <string>
@@ -58,7 +59,8 @@ int main(int argc, char** argv)
         std::fprintf(stderr, "the sample cannot be opened\n");
         return 2;
     }
-    window.view().setStrips({drawing::StripKind::shear, drawing::StripKind::moment, drawing::StripKind::deflection, drawing::StripKind::slope});
+    window.view().strips = {drawing::StripKind::shear, drawing::StripKind::moment, drawing::StripKind::deflection, drawing::StripKind::slope};
+    window.view().notify();
     window.show();
     settle();
     const double started_ms = double(start.nsecsElapsed()) / 1e6;
