@@ -36,7 +36,7 @@ int main(int argc, char** argv)
         command_line::Streams streams{std::cin, std::cout, std::cerr, isatty(STDOUT_FILENO) == 1};
 #ifdef SHAFTWRIGHT_WITH_WINDOW
         const auto render = [&](const drawing::Page& page, const command_line::RenderRequest& request, std::string& error) {
-            return renderPage(argc, argv, page, {request.format, request.title, request.dark, request.pixels_per_mm}, error);
+            return ui::renderPage(argc, argv, page, {request.format, request.title, request.dark, request.pixels_per_mm}, error);
         };
         return command_line::run(arguments, streams, render);
 #else
@@ -52,7 +52,7 @@ int main(int argc, char** argv)
         std::cerr << "shaftwright: no display for the window; commands work without one: shaftwright --help\n";
         return command_line::unusable;
     }
-    return runWindow(argc, argv, arguments.empty() ? std::nullopt : std::optional<std::string>(arguments.front()));
+    return ui::runWindow(argc, argv, arguments.empty() ? std::nullopt : std::optional<std::string>(arguments.front()));
 #else
     (void)displayPresent;
     std::cerr << "shaftwright: this build has no window; commands: shaftwright --help\n";
