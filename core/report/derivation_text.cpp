@@ -115,9 +115,10 @@ std::vector<Token> tokensOf(const std::string& formula, const NamedValues& input
             found = true;
         }
         if (!found) {
-            static constexpr std::string_view signs = "+-*/^(),|";
-            static constexpr std::array<Kind, 9> kinds = {Kind::plus, Kind::minus, Kind::times, Kind::divide, Kind::power,
-                                                          Kind::open, Kind::close, Kind::comma, Kind::bar};
+            static constexpr std::string_view signs = "+-*/^()[]{},|";
+            static constexpr std::array<Kind, 13> kinds = {Kind::plus,  Kind::minus, Kind::times, Kind::divide, Kind::power,
+                                                           Kind::open,  Kind::close, Kind::open,  Kind::close,  Kind::open,
+                                                           Kind::close, Kind::comma, Kind::bar};
             const std::size_t index = signs.find(c);
             if (index == std::string_view::npos || formula.compare(at, 2, "+-") == 0)
                 return {};

@@ -8,13 +8,16 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace shaftwright {
-namespace {
+namespace shaftwright
+{
+namespace
+{
 
 using Json = nlohmann::ordered_json;
 
 /// Readable JSON: objects over lines, lists of plain numbers on one line, shortest exact decimals.
-class Writer {
+class Writer
+{
 public:
     static std::string write(const Json& value)
     {
@@ -78,8 +81,7 @@ private:
     }
 };
 
-template <class T>
-Json orNull(const std::optional<T>& value)
+template <class T> Json orNull(const std::optional<T>& value)
 {
     return value ? Json(*value) : Json(nullptr);
 }
@@ -302,12 +304,14 @@ std::string jsonReport(const Arrangement& arrangement, const Assessment& assessm
     report["format"] = reportFormat;
     report["format_version"] = reportFormatVersion;
     report["program"] = {{"name", "shaftwright"}, {"version", std::string(program_version)}};
-    report["arrangement"] = {{"title", arrangement.title.title},
-                             {"revision", arrangement.revisions.empty() ? Json(nullptr) : Json(arrangement.revisions.back().letter)},
-                             {"digest", digestOf(arrangement)}};
+    report["arrangement"] = {
+        {"title", arrangement.title.title},
+        {"revision", arrangement.revisions.empty() ? Json(nullptr) : Json(arrangement.revisions.back().letter)},
+        {"digest", digestOf(arrangement)}};
     report["catalogues"] = Json::array();
     for (const Catalogue* catalogue : catalogues.list)
-        report["catalogues"].push_back({{"name", catalogue->name}, {"version", catalogue->version}, {"digest", digestOf(*catalogue)}});
+        report["catalogues"].push_back(
+            {{"name", catalogue->name}, {"version", catalogue->version}, {"digest", digestOf(*catalogue)}});
     report["assumptions"] = Json::array();
     for (const Assumption& in : assessment.assumptions) {
         report["assumptions"].push_back({{"path", in.path},

@@ -704,9 +704,9 @@ private:
             }
             section.blocks.emplace_back(std::move(table));
             const beam::CaseResult& result = m_assessment.beam.cases[i];
-            section.blocks.emplace_back(Paragraph{say("report.balance", {{"force", std::max(result.balance_force, 1e-17)},
-                                                                         {"moment", std::max(result.balance_moment, 1e-17)}}),
-                                                  Tone::second});
+            section.blocks.emplace_back(Paragraph{
+                say(std::max(result.balance_force, result.balance_moment) < 1e-9 ? "report.balance" : "report.balance_rough"),
+                Tone::second});
             if (reported(i, governing)) {
                 appendShares(section, i);
                 appendStatics(section, i);

@@ -9,7 +9,8 @@
 #include <array>
 #include <cmath>
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 Texts::Texts(Language language) : m_language(language)
 {
@@ -36,11 +37,13 @@ const Texts& Texts::of(Language language)
     return german;
 }
 
-namespace {
+namespace
+{
 
 auto locate(const std::vector<std::pair<std::string, std::string>>& entries, std::string_view key)
 {
-    const auto it = std::lower_bound(entries.begin(), entries.end(), key, [](const auto& entry, std::string_view k) { return entry.first < k; });
+    const auto it = std::lower_bound(entries.begin(), entries.end(), key,
+                                     [](const auto& entry, std::string_view k) { return entry.first < k; });
     return it != entries.end() && it->first == key ? it : entries.end();
 }
 
@@ -99,23 +102,65 @@ std::vector<std::string> Texts::keys() const
     return keys;
 }
 
+namespace
+{
+
+/// Names a value that is there: a word that is not empty, or a number ("name>0": one above zero).
+bool holds(std::string_view condition, const NamedValues& values)
+{
+    const bool positive = condition.ends_with(">0");
+    if (positive)
+        condition.remove_suffix(2);
+    const TextValue* value = values.find(std::string(condition));
+    if (value == nullptr)
+        return false;
+    if (const double* number = std::get_if<double>(value))
+        return !positive || *number > 0.0;
+    return !std::get<std::string>(*value).empty();
+}
+
+bool isNamespace(std::string_view format)
+{
+    return !format.empty() && ((format[0] >= 'a' && format[0] <= 'z')) &&
+           !(format.size() == 2 && format[0] == 's' && format[1] <= '9');
+}
+
+} // namespace
+
 std::string Texts::fill(std::string_view key, const NamedValues& values, Typography typography) const
 {
     if (!has(key))
         return "<" + std::string(key) + ">";
-    const std::string_view text = get(key);
+    return filled(get(key), values, typography, 0);
+}
+
+std::string Texts::filled(std::string_view text, const NamedValues& values, Typography typography, int depth) const
+{
     std::string out;
     out.reserve(text.size() + 32);
     std::size_t at = 0;
+    std::vector<bool> passages; // open ones; false: its value is missing
+    const auto isShown = [&] { return std::find(passages.begin(), passages.end(), false) == passages.end(); };
     while (at < text.size()) {
         const std::size_t open = text.find('{', at);
         const std::size_t close = open == std::string_view::npos ? open : text.find('}', open);
-        if (close == std::string_view::npos) {
-            out += text.substr(at);
+        if (isShown())
+            out += text.substr(at, close == std::string_view::npos ? close : open - at);
+        if (close == std::string_view::npos)
             break;
-        }
-        out += text.substr(at, open - at);
         const std::string_view inside = text.substr(open + 1, close - open - 1);
+        at = close + 1;
+        if (inside == "/") {
+            if (!passages.empty())
+                passages.pop_back();
+            continue;
+        }
+        if (inside.starts_with('?') || inside.starts_with('!')) {
+            passages.push_back(holds(inside.substr(1), values) == inside.starts_with('?'));
+            continue;
+        }
+        if (!isShown())
+            continue;
         const std::size_t colon = inside.find(':');
         const std::string name(inside.substr(0, colon));
         const std::string_view format = colon == std::string_view::npos ? std::string_view{} : inside.substr(colon + 1);
@@ -126,10 +171,18 @@ std::string Texts::fill(std::string_view key, const NamedValues& values, Typogra
             out += formatted(*number, format, *this, typography);
         } else {
             const std::string& word = std::get<std::string>(*value);
+            if (isNamespace(format)) {
+                // A sentence of its own, filled with the same values.
+                const std::string inner = std::string(format) + "." + word;
+                if (has(inner) && depth < 3)
+                    out += filled(get(inner), values, typography, depth + 1);
+                else
+                    out += word;
+                continue;
+            }
             const std::string word_key = "word." + word;
             out += has(word_key) ? std::string(get(word_key)) : word;
         }
-        at = close + 1;
     }
     return out;
 }
@@ -141,19 +194,23 @@ std::string numberText(double value, int decimals, const Texts& texts, Typograph
     return finish(fixedDecimal(value, decimals), texts, typography);
 }
 
-namespace {
+namespace
+{
 
 std::string findingSentence(const Finding& finding, const Texts& texts, Typography typography, const char* part)
 {
+    NamedValues values = finding.values;
+    if (values.find("path") == nullptr)
+        values.set("path", finding.path);
     if (!finding.variant.empty()) {
         const std::string key = "finding." + finding.code + "." + finding.variant + "." + part;
         if (texts.has(key))
-            return texts.fill(key, finding.values, typography);
+            return texts.fill(key, values, typography);
     }
     const std::string key = "finding." + finding.code + "." + part;
     if (std::string_view(part) == "advice" && !texts.has(key))
         return {};
-    return texts.fill(key, finding.values, typography);
+    return texts.fill(key, values, typography);
 }
 
 } // namespace

@@ -28,13 +28,16 @@ public:
     /// Template of a key; the key itself in angle brackets when it is missing (a test looks for these).
     [[nodiscard]] std::string_view get(std::string_view key) const;
     /// Template with its placeholders filled. `{name:0.0}` decimals, `{name:0 %}` share as per cent, `{name:s3}` significant
-    /// figures, `{name}` a word (translated by "word.<value>" when there is such a key) or the shortest number.
+    /// figures, `{name}` a word (translated by "word.<value>" when there is such a key) or the shortest number;
+    /// `{name:family}` the text "family.<value>", filled with the same values. A passage `{?name}...{/}` stands only when there is
+    /// such a value (a word that is not empty, any number; `{?name>0}` a number above zero), `{!name}...{/}` only when not.
     [[nodiscard]] std::string fill(std::string_view key, const NamedValues& values, Typography typography) const;
     [[nodiscard]] std::vector<std::string> keys() const;
     [[nodiscard]] Language language() const { return m_language; }
 
 private:
     explicit Texts(Language language);
+    [[nodiscard]] std::string filled(std::string_view text, const NamedValues& values, Typography typography, int depth) const;
     Language m_language;
     std::vector<std::pair<std::string, std::string>> m_entries; ///< sorted by key
 };
