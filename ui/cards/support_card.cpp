@@ -239,7 +239,7 @@ void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRec
             drawMark(painter, *data.met ? Mark::tick : Mark::cross, QPointF(x + 5, baseline.y() - 4.5), 9, colour, 2.0);
             x += 16.0;
         }
-        const QString life = lifeText(*data.life_h);
+        const QString life = data.required_h ? lifeAgainst(*data.life_h, *data.required_h) : lifeText(*data.life_h);
         painter.setPen(judged && !*data.met ? t.stop : t.ink);
         drawTabular(painter, figures, QPointF(x, baseline.y()), life);
         x += tabularWidth(figures, life) + 8.0;

@@ -1,6 +1,8 @@
 #include "ui/document/texts.h"
 
 #include "core/drawing/labels.h"
+#include "core/report/report.h"
+#include "core/report/texts.h"
 #include "ui/document/subject.h"
 #include "ui/widgets/number_text.h"
 
@@ -42,42 +44,61 @@ QString valueList(const NamedValues& values)
 
 QString findingText(const Finding& finding)
 {
+    const Texts& texts = Texts::of(Language::english);
+    const std::string key = "finding." + finding.code;
+    if (texts.has(key + ".text") || (!finding.variant.empty() && texts.has(key + "." + finding.variant + ".text")))
+        return QString::fromStdString(shaftwright::findingText(finding, texts));
     const QString values = valueList(finding.values);
     return values.isEmpty() ? words(finding.code) : words(finding.code) + QStringLiteral(": ") + values;
 }
 
-QString findingAdvice(const Finding&)
+QString findingAdvice(const Finding& finding)
 {
+    const Texts& texts = Texts::of(Language::english);
+    const std::string key = "finding." + finding.code;
+    if (texts.has(key + ".advice") || (!finding.variant.empty() && texts.has(key + "." + finding.variant + ".advice")))
+        return QString::fromStdString(shaftwright::findingAdvice(finding, texts));
     return {};
 }
 
 QString readErrorText(const ReadError& error)
 {
-    QString text = words(error.code);
-    const QString values = valueList(error.values);
-    if (!values.isEmpty())
-        text += QStringLiteral(": ") + values;
+    const Texts& texts = Texts::of(Language::english);
+    const std::string key = "reader." + error.code + ".text";
+    QString text = texts.has(key) ? QString::fromStdString(texts.fill(key, error.values, Typography::fine)) : words(error.code) + QStringLiteral(": ") + valueList(error.values);
     if (error.line > 0)
         text += QObject::tr(" (line %1, column %2)").arg(error.line).arg(error.column);
-    else if (!error.path.empty())
-        text += QStringLiteral(" (") + QString::fromStdString(error.path) + QLatin1Char(')');
+    if (!error.path.empty())
+        text += QStringLiteral(" [") + QString::fromStdString(error.path) + QLatin1Char(']');
     return text;
 }
 
 QString reasonText(const Reason& reason)
 {
+    const Texts& texts = Texts::of(Language::english);
+    const std::string key = "reason." + reason.code;
+    if (texts.has(key) || (!reason.variant.empty() && texts.has(key + "." + reason.variant)))
+        return QString::fromStdString(shaftwright::reasonText(reason, texts));
     const QString values = valueList(reason.values);
     return words(reason.criterion) + (values.isEmpty() ? QString() : QStringLiteral(": ") + values);
 }
 
-QString requirementText(const RequirementResult& requirement)
+QString requirementText(const RequirementResult& requirement, const QString& where)
 {
-    return words(requirement.kind);
+    const Texts& texts = Texts::of(Language::english);
+    const std::string key = "requirement." + requirement.kind;
+    if (!texts.has(key))
+        return words(requirement.kind);
+    NamedValues values;
+    if (!where.isEmpty())
+        values.set("where", where.toStdString());
+    return QString::fromStdString(texts.fill(key, values, Typography::fine));
 }
 
 QString derivationName(const DerivationStep& step)
 {
-    return words(step.code);
+    const Texts& texts = Texts::of(Language::english);
+    return texts.has("derivation." + step.code) ? QString::fromStdString(shaftwright::derivationName(step, texts)) : words(step.code);
 }
 
 QString quantityErrorText(const std::string& code, const std::string& detail)

@@ -17,7 +17,7 @@ namespace shaftwright::ui {
 [[nodiscard]] QString findingAdvice(const Finding& finding);
 [[nodiscard]] QString readErrorText(const ReadError& error);
 [[nodiscard]] QString reasonText(const Reason& reason);
-[[nodiscard]] QString requirementText(const RequirementResult& requirement);
+[[nodiscard]] QString requirementText(const RequirementResult& requirement, const QString& where);
 /// Name of the quantity of a derivation step.
 [[nodiscard]] QString derivationName(const DerivationStep& step);
 [[nodiscard]] QString quantityErrorText(const std::string& code, const std::string& detail);

@@ -47,11 +47,11 @@ void openChoice(Form& form, const QString& label, const QStringList& words, cons
 } // namespace
 
 RequirementRow::RequirementRow(const RequirementResult& result, const QString& where, QWidget* parent)
-    : QAbstractButton(parent), m_met(result.met), m_words(requirementText(result))
+    : QAbstractButton(parent), m_met(result.met), m_words(requirementText(result, where))
 {
-    if (!where.isEmpty())
-        m_words = where + QStringLiteral(", ") + m_words.toLower();
     m_found = result.found ? inUnit(*result.found, result.unit) : tr("not found");
+    if (result.found && result.unit == "h")
+        m_found = lifeAgainst(*result.found, result.required);
     m_required = tr("of %1").arg(inUnit(result.required, result.unit));
     setFocusPolicy(Qt::TabFocus);
     setCursor(Qt::PointingHandCursor);

@@ -278,10 +278,10 @@ Form::Form(Document& document, QWidget* parent) : QWidget(parent), m_document(do
 {
     m_grid = new QGridLayout(this);
     m_grid->setContentsMargins(0, 0, 0, 0);
-    m_grid->setHorizontalSpacing(8);
+    m_grid->setHorizontalSpacing(6);
     m_grid->setVerticalSpacing(4);
     m_grid->setColumnStretch(0, 1);
-    m_grid->setColumnMinimumWidth(2, 52);
+    
 }
 
 QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
@@ -296,7 +296,7 @@ QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
     auto* origin = new QLabel(this);
     origin->setFont(windowFont(11));
     origin->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    origin->setFixedWidth(56);
+    origin->setFixedWidth(52);
     origin->setFixedHeight(28);
     name->setMinimumHeight(28);
     m_grid->addWidget(name, m_row, 0, Qt::AlignTop);
@@ -343,12 +343,16 @@ ChoiceButton* Form::choice(Choice row)
 {
     auto* button = new ChoiceButton(row.label, row.choices, this);
     button->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
-    button->setFixedWidth(142);
+    button->setFixedWidth(130);
     QLabel* origin = addRow(row.label, button);
     connect(button, &ChoiceButton::chosen, this, [this, set = row.set, label = row.label](int index) {
         m_document.push(set(m_document.committed(), index), tr("Change %1").arg(label.toLower()));
     });
-    m_refreshers.emplace_back([this, button, origin, row = std::move(row)] {
+    QWidget* name = m_grid->itemAtPosition(m_row - 1, 0)->widget();
+    m_refreshers.emplace_back([this, button, origin, name, row = std::move(row)] {
+        const bool visible = !row.visible || row.visible(m_document.shown());
+        for (QWidget* widget : {name, static_cast<QWidget*>(button), static_cast<QWidget*>(origin)})
+            widget->setVisible(visible);
         const int index = row.get(m_document.shown());
         const QString open = row.open_text ? row.open_text(m_document.assessment()) : tr("left open");
         button->setCurrent(index, open);
@@ -365,9 +369,9 @@ QLineEdit* Form::words(Words row)
     edit->setFixedHeight(28);
     edit->setPlaceholderText(row.placeholder);
     if (row.wide)
-        edit->setFixedWidth(142);
+        edit->setFixedWidth(130);
     else
-        edit->setFixedWidth(96);
+        edit->setFixedWidth(90);
     QLabel* origin = addRow(row.label, edit);
     connect(edit, &QLineEdit::editingFinished, this, [this, edit, get = row.get, set = row.set, label = row.label] {
         if (!edit->isModified())

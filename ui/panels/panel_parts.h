@@ -121,6 +121,7 @@ public:
         std::function<int(const Arrangement&)> get;
         std::function<Result<Arrangement>(const Arrangement&, int)> set;
         std::function<QString(const Assessment&)> open_text;
+        std::function<bool(const Arrangement&)> visible = {}; ///< empty: always
     };
     ChoiceButton* choice(Choice row);
 

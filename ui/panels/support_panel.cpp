@@ -91,6 +91,11 @@ SupportPanel::SupportPanel(Document& document, ViewState& view, SupportId id)
         refresh();
     });
     column->addWidget(m_all_button, 0, Qt::AlignLeft);
+    m_notes = new QWidget(this);
+    auto* notes = new QVBoxLayout(m_notes);
+    notes->setContentsMargins(0, 8, 0, 0);
+    notes->setSpacing(6);
+    column->addWidget(m_notes);
     column->addStretch(1);
     buildForm();
 }
@@ -129,7 +134,12 @@ void SupportPanel::buildForm()
                         s.carries = static_cast<Carries>(index);
                         return setSupport(a, std::move(s));
                     },
-                    [](const Assessment&) { return tr("both ways"); }});
+                    [](const Assessment&) { return tr("both ways"); },
+                    [id](const Arrangement& a) {
+                        // Only one-way bearings and stops with end play need the side.
+                        const Support* s = findSupport(a, id);
+                        return s != nullptr && (s->carries || s->role == Role::adjusted || s->role == Role::end_play || s->role == Role::axial_only);
+                    }});
     QLineEdit* bearing = m_form->words(
         {tr("Bearing"), base + "bearing",
          [id](const Arrangement& a) {
@@ -328,16 +338,22 @@ void SupportPanel::refreshFindings(const Assessment& assessment)
         m_title->setAside(QStringLiteral("%1 %2").arg(cautions).arg(cautions == 1 ? tr("caution here") : tr("cautions here")), Severity::caution);
     else
         m_title->setAside({});
-    if (mine == m_shown_findings)
+    if (mine == m_shown_findings || (m_document.previewing() && !m_shown_findings.empty()))
         return;
     m_shown_findings = mine;
-    qDeleteAll(m_findings->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
+    // What stops or warns stands first; notes are for later reading.
+    bool any = false;
+    for (QWidget* place : {m_findings, m_notes})
+        qDeleteAll(place->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
     for (const Finding& finding : mine) {
-        auto* box = new FindingBox(finding, {}, m_findings);
-        m_findings->layout()->addWidget(box);
+        const bool note = finding.severity == Severity::note;
+        any = any || !note;
+        QWidget* place = note ? m_notes : m_findings;
+        auto* box = new FindingBox(finding, {}, place);
+        place->layout()->addWidget(box);
         box->show();
     }
-    m_findings->setVisible(!mine.empty());
+    m_findings->setVisible(any);
 }
 
 void SupportPanel::refreshSuggestions(const Support& support, const SupportAssessment* found)

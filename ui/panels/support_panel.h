@@ -27,7 +27,7 @@ private:
     ViewState& m_view;
     SupportId m_id;
     PanelLabel* m_title = nullptr;
-    QWidget* m_findings = nullptr;
+    QWidget *m_findings = nullptr, *m_notes = nullptr;
     Findings m_shown_findings;
     Form* m_form = nullptr;
     Form* m_more = nullptr;

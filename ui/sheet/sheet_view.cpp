@@ -34,14 +34,15 @@ namespace shaftwright::ui {
 namespace {
 
 constexpr double rulerHeight = 26.0;
-constexpr double toolRow = 36.0;       ///< below the ruler: plane switch, strips
+constexpr double toolRow = 32.0;       ///< below the ruler: plane switch, strips
 constexpr double cardGap = 12.0;
 constexpr double leastDrawing = 220.0, leastStrip = 44.0;
 constexpr double hitReach = 12.0;      ///< half of the least target
 constexpr double snapReach_px = 6.0;
 /// Pixels of one sheet millimetre: sizes of arrows, signs and lettering are stated in sheet millimetres by core/drawing, and are
-/// shown at 70 % of their paper size so that the shaft, not its marks, takes the room.
-constexpr double screenSheet_px_per_mm = 2.65;
+/// shown at 60 % of their paper size so that the shaft, not its marks, takes the room.
+constexpr double screenSheet_px_per_mm = 2.35, smallSheet_px_per_mm = 1.9;
+constexpr double headWidth_px = 112.0; ///< heads of the strips in the gutter
 
 QRectF united(const QRectF& a, const QRectF& b)
 {
@@ -214,7 +215,8 @@ void SheetView::layoutSheet()
     m_layout_dirty = false;
     const Arrangement& shown = m_document.shown();
     const double w = width(), h = height();
-    const double end_width = w >= 860.0 ? 196.0 : (w >= 600.0 ? 156.0 : 0.0);
+    const double end_width = w >= 860.0 ? 232.0 : (w >= 600.0 ? 184.0 : 0.0);
+    m_sheet_px_per_mm = h < 680.0 ? smallSheet_px_per_mm : screenSheet_px_per_mm;
     const double ppm = m_sheet_px_per_mm;
 
     drawing::SheetView view;
@@ -228,14 +230,14 @@ void SheetView::layoutSheet()
     view.dimension_height_mm = 9.6 / ppm;
     view.strips = m_view.strips;
 
-    m_gutter = drawing::stripHead_mm * ppm + 10.0;
+    m_gutter = headWidth_px;
     const double length = std::max(1.0, shown.shaft.length_mm());
     const double right_edge = w - end_width - 12.0;
 
     // Room from top to bottom: ruler, tools, drawing, cards, strips.
     const bool any_support = !shown.supports.empty();
     const auto strips = static_cast<double>(m_view.strips.size());
-    const double card_height = !any_support ? 0.0 : (h >= 600.0 ? fullCardHeight : compactCardHeight);
+    const double card_height = !any_support ? 0.0 : (h >= 680.0 ? fullCardHeight : compactCardHeight);
     const double cards = any_support ? card_height + 2.0 * cardGap : cardGap;
     const double top = rulerHeight + toolRow;
     const double bottom = 8.0;
@@ -285,14 +287,14 @@ void SheetView::layoutSheet()
         return reach;
     };
 
-    double zero = m_gutter;
+    double zero = m_gutter + 20.0;
     double scale = std::max(20.0, right_edge - zero - 12.0) / (length * ppm);
     Reach reach;
     double strip = wished_strip;
     double room = 0.0;
     for (int round = 0; round < 4; ++round) {
         reach = reachAt(scale);
-        zero = std::max(m_gutter, std::min(reach.left * ppm, 150.0) + 16.0);
+        zero = std::max(m_gutter + 20.0, std::min(reach.left * ppm, 150.0) + 12.0);
         const double by_width = std::max(40.0, right_edge - zero - std::min(reach.right * ppm, 120.0) - 8.0) / (length * ppm);
         room = h - top - cards - strips * strip - bottom;
         if (room < leastDrawing) {
@@ -385,7 +387,7 @@ void SheetView::updateLists()
         for (const Segment& segment : shown.shaft.segments)
             radius = std::max(radius, segment.outer_mm / 2.0 * view.scale);
         // The end view keeps the scale of the drawing where its room allows it.
-        double most = (m_end_room.width() / 2.0 - 8.0) / m_sheet_px_per_mm;
+        double most = (m_end_room.width() / 2.0 - 48.0) / m_sheet_px_per_mm;
         double fitting = most;
         while (fitting > 2.0 && drawing::endViewReach_mm(fitting) > most)
             fitting *= 0.95;

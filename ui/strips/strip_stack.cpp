@@ -83,7 +83,7 @@ void StripStack::paint(QPainter& painter, ListPainter& lists, const QRectF& room
             painter.setOpacity(dimmed ? 0.55 : 1.0);
             const double y0 = std::round(own.top() + margin_px);
             const MmMap map{sheet_px_per_mm, QPointF(scale.zero_px, y0)};
-            const MmMap pinned{sheet_px_per_mm, QPointF(std::max(gutter_px, std::min(scale.zero_px, gutter_px + 24.0)), y0)};
+            const MmMap pinned{sheet_px_per_mm, QPointF(room.left() + 12.0 + drawing::stripHead_mm * sheet_px_per_mm, y0)};
             painter.save();
             painter.setClipRect(QRectF(scale.zero_px < gutter_px ? gutter_px - 36.0 : room.left(), own.top(), room.width(), own.height()),
                                 Qt::IntersectClip);

@@ -98,6 +98,17 @@ QString lifeText(double life_h)
     return number(life_h) + QStringLiteral(" h");
 }
 
+QString lifeAgainst(double life_h, double required_h)
+{
+    // A life that misses its requirement by a little must not read as if it met it.
+    for (int digits = 3; digits <= 6; ++digits) {
+        const QString text = number(life_h, digits);
+        if (life_h >= required_h || text != number(required_h, digits))
+            return life_h >= 999500.0 ? lifeText(life_h) : text + QStringLiteral(" h");
+    }
+    return number(life_h, 7) + QStringLiteral(" h");
+}
+
 QString lengthText(double length_mm)
 {
     return fixedNumber(length_mm, 3);

@@ -20,6 +20,8 @@ namespace shaftwright::ui {
 [[nodiscard]] QString forceText(double force_N);
 /// "13 700 h", "1.33 million h".
 [[nodiscard]] QString lifeText(double life_h);
+/// The same with as many digits as it takes to differ from a requirement that it misses.
+[[nodiscard]] QString lifeAgainst(double life_h, double required_h);
 /// "35", "100.5": a length in mm with at most three decimals, without unit.
 [[nodiscard]] QString lengthText(double length_mm);
 /// Case line: "7.5 kW · 720/min · 62 %".

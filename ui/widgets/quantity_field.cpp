@@ -20,21 +20,21 @@ QuantityField::QuantityField(QuantityKind kind, const QString& name, QWidget* pa
 {
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(8);
+    grid->setHorizontalSpacing(6);
     grid->setVerticalSpacing(2);
     m_edit = new QLineEdit(this);
     m_edit->setAccessibleName(name);
     m_edit->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     m_edit->setFixedHeight(28);
-    m_edit->setFixedWidth(96);
+    m_edit->setFixedWidth(90);
     m_edit->setFont(windowFont(13));
     m_edit->installEventFilter(this);
     const std::string_view unit = unitName(kind);
     m_unit = new QLabel(QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size())), this);
-    m_unit->setFixedWidth(38);
+    m_unit->setFixedWidth(34);
     grid->addWidget(m_edit, 0, 0);
     grid->addWidget(m_unit, 0, 1);
-    grid->setColumnStretch(2, 1);
+    grid->setColumnStretch(1, 1);
     setFocusProxy(m_edit);
     connect(m_edit, &QLineEdit::editingFinished, this, &QuantityField::take);
 }
@@ -88,7 +88,7 @@ void QuantityField::complain(const QString& words)
         m_message = new QLabel(this);
         m_message->setWordWrap(true);
         m_message->setObjectName(QStringLiteral("message"));
-        static_cast<QGridLayout*>(layout())->addWidget(m_message, 1, 0, 1, 3);
+        static_cast<QGridLayout*>(layout())->addWidget(m_message, 1, 0, 1, 2);
     }
     m_message->setStyleSheet(QStringLiteral("color:%1").arg(tokens().stop.name()));
     m_message->setText(words);
