@@ -5,21 +5,26 @@
 
 #include <vector>
 
-namespace shaftwright::loads {
+namespace shaftwright::loads
+{
 
+/// Torque of a part, or of one mesh of an idler, in this case.
 struct MeshTorque {
     std::size_t mesh_index = 0;
-    double Mx_Nmm = 0.0;         ///< nominal torque of the part on the shaft, signed about +x
+    double Mx_Nmm = 0.0; ///< on the shaft, signed about +x, with factors
+    double factor = 1.0; ///< power factor of case and part, signed
+    double K_A = 1.0;    ///< contained in Mx
 };
 
 struct PartContext {
     const Part* part = nullptr;
     const LoadCase* load_case = nullptr;
-    std::vector<MeshTorque> torques;
-    Vector3 gravity_m_s2;        ///< acts on stated masses; the shaft's own weight is the beam's
-    double K_A = 1.0;
+    std::vector<MeshTorque> torques; ///< those that could be settled
+    Vector3 gravity_m_s2;            ///< acts on stated masses; the shaft's own weight is the beam's
     double shaft_diameter_mm = 0.0;
-    std::vector<Assumption>* assumptions = nullptr; ///< null: already listed by an earlier case
+    double shaft_length_mm = 0.0;
+    bool active = true; ///< false: only its weight acts
+    std::vector<Assumption>* assumptions = nullptr;
     Findings* findings = nullptr;
 };
 
