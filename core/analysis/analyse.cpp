@@ -43,7 +43,8 @@ bool spoilsBeam(const Finding& finding)
 {
     static const std::set<std::string> codes = {"segment-size", "segment-bore", "material-elastic", "support-place", "support-stiffness",
                                                 "support-rigid-and-spring"};
-    return finding.severity == Severity::stop && codes.contains(finding.code);
+    // Two rings in one place cannot be built, but the shaft can be calculated.
+    return finding.severity == Severity::stop && codes.contains(finding.code) && finding.variant != "overlap";
 }
 
 
@@ -219,6 +220,12 @@ private:
         }
         m_result.beam = beam::solve(model, cases);
         for (Finding finding : m_result.beam.findings) {
+            // What the check has said with the ids of the document is not said again by number.
+            const bool said = std::any_of(m_result.findings.begin(), m_result.findings.end(), [&](const Finding& other) {
+                return other.code == finding.code && other.severity == finding.severity;
+            });
+            if (said)
+                continue;
             if (finding.path.empty())
                 finding.path = finding.subject.empty() ? "supports" : "supports." + finding.subject;
             m_result.findings.push_back(std::move(finding));

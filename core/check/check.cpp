@@ -1,25 +1,92 @@
 #include "core/check/check.h"
 
+#include "core/check/part_values.h"
+#include "core/model/defaults.h"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 #include <string>
 
-namespace shaftwright {
-namespace {
+namespace shaftwright
+{
+namespace
+{
 
-/// Beyond these no machine is meant, and rounding or overflow would spoil the result silently.
-constexpr double largest_length_mm = 1e5;
-constexpr double largest_diameter_mm = 1e4;
-constexpr double largest_magnitude = 1e12;
+using check::largest_diameter_mm;
+using check::largest_length_mm;
+using check::largest_magnitude;
 
-class Checker {
+/// Below this a segment is no piece of a shaft; the beam would merge its ends.
+constexpr double smallest_size_mm = 1e-3;
+/// Places are typed or summed from segments; this much past the end is rounding.
+constexpr double place_tolerance_mm = 1e-6;
+
+bool sizeGood(double value, double high)
+{
+    return std::isfinite(value) && value >= smallest_size_mm && value <= high;
+}
+
+/// Length of the shaft, none when a segment has no usable length.
+std::optional<double> lengthOf(const Shaft& shaft)
+{
+    const bool good = !shaft.segments.empty() &&
+                      std::all_of(shaft.segments.begin(), shaft.segments.end(),
+                                  [](const Segment& segment) { return sizeGood(segment.length_mm, largest_length_mm); });
+    return good ? std::optional<double>(shaft.length_mm()) : std::nullopt;
+}
+
+std::string nameOf(const Support& support)
+{
+    return support.name.empty() ? support.id.value : support.name;
+}
+
+/// No negative eigenvalue beyond rounding: elimination with the largest diagonal entry first.
+bool positiveSemidefinite(Matrix5 K, double largest)
+{
+    std::array<bool, 5> done{};
+    for (std::size_t round = 0; round < 5; ++round) {
+        std::size_t pivot = 5;
+        for (std::size_t i = 0; i < 5; ++i) {
+            if (!done[i] && (pivot == 5 || K[i][i] > K[pivot][pivot]))
+                pivot = i;
+        }
+        done[pivot] = true;
+        if (K[pivot][pivot] < -1e-9 * largest)
+            return false;
+        if (K[pivot][pivot] <= 1e-9 * largest) {
+            // All that is left must vanish.
+            for (std::size_t i = 0; i < 5; ++i) {
+                for (std::size_t k = 0; k < 5; ++k) {
+                    const bool left = (!done[i] || i == pivot) && (!done[k] || k == pivot);
+                    if (left && (i == k ? K[i][k] < -1e-9 * largest : std::abs(K[i][k]) > 2e-9 * largest))
+                        return false;
+                }
+            }
+            return true;
+        }
+        for (std::size_t i = 0; i < 5; ++i) {
+            for (std::size_t k = 0; k < 5; ++k) {
+                if (!done[i] && !done[k])
+                    K[i][k] -= K[i][pivot] * K[pivot][k] / K[pivot][pivot];
+            }
+        }
+    }
+    return true;
+}
+
+class Checker
+{
 public:
-    explicit Checker(const Arrangement& arrangement) : m_arrangement(arrangement), m_length_mm(arrangement.shaft.length_mm()) {}
+    explicit Checker(const Arrangement& arrangement) : m_arrangement(arrangement), m_length_mm(lengthOf(arrangement.shaft)) {}
 
     Findings run()
     {
+        checkIds();
         checkShaft();
+        checkMaterial();
         checkParts();
         checkSupports();
         checkDuty();
@@ -30,7 +97,7 @@ public:
 
 private:
     const Arrangement& m_arrangement;
-    double m_length_mm;
+    std::optional<double> m_length_mm;
     Findings m_findings;
 
     void add(Severity severity, const char* code, std::string subject, std::string path, NamedValues values = {},
@@ -42,6 +109,11 @@ private:
         finding.variant = variant;
         finding.subject = std::move(subject);
         finding.path = std::move(path);
+        // No number that is not finite leaves core, not even in a sentence.
+        std::erase_if(values.entries, [](const auto& entry) {
+            const double* number = std::get_if<double>(&entry.second);
+            return number != nullptr && !std::isfinite(*number);
+        });
         finding.values = std::move(values);
         finding.source = source;
         m_findings.push_back(std::move(finding));
@@ -62,6 +134,28 @@ private:
         return false;
     }
 
+    template <class Items> void uniqueIds(const Items& items, std::set<std::string>& seen, const char* list)
+    {
+        for (const auto& item : items) {
+            const std::string& id = item.id.value;
+            if (!id.empty() && seen.insert(id).second)
+                continue;
+            const std::string path = std::string(list) + "." + id + ".id";
+            add(Severity::stop, "value-invalid", id, path, {{"path", path}, {"id", id}}, id.empty() ? "id_empty" : "id_twice");
+        }
+    }
+
+    /// Findings and paths speak by ids, so each names one thing.
+    void checkIds()
+    {
+        std::set<std::string> segments, standing, cases, requirements;
+        uniqueIds(m_arrangement.shaft.segments, segments, "shaft.segments");
+        uniqueIds(m_arrangement.parts, standing, "parts");
+        uniqueIds(m_arrangement.supports, standing, "supports");
+        uniqueIds(m_arrangement.duty.load_cases, cases, "duty.load_cases");
+        uniqueIds(m_arrangement.requirements, requirements, "requirements");
+    }
+
     void checkShaft()
     {
         const Shaft& shaft = m_arrangement.shaft;
@@ -70,12 +164,10 @@ private:
         for (const Segment& segment : shaft.segments) {
             const std::string path = "shaft.segments." + segment.id.value;
             const auto positive = [&](double value, double limit, const char* input) {
-                if (std::isfinite(value) && value > 0.0 && value <= limit)
+                if (sizeGood(value, limit))
                     return true;
-                NamedValues values{{"segment", segment.id.value}, {"high", limit}};
-                if (std::isfinite(value))
-                    values.set("value", value);
-                add(Severity::stop, "segment-size", segment.id.value, path + "." + input, std::move(values), input);
+                add(Severity::stop, "segment-size", segment.id.value, path + "." + input,
+                    {{"segment", segment.id.value}, {"low", smallest_size_mm}, {"high", limit}, {"value", value}}, input);
                 return false;
             };
             bool good = positive(segment.length_mm, largest_length_mm, "length_mm");
@@ -85,14 +177,17 @@ private:
             if (!good)
                 continue;
             const auto bore = [&](double bore_mm, double outer_mm, const char* input) {
-                if (!std::isfinite(bore_mm) || bore_mm < 0.0 || bore_mm >= outer_mm)
+                const bool bad = !std::isfinite(bore_mm) || bore_mm < 0.0 || bore_mm >= outer_mm;
+                const bool said = !m_findings.empty() && m_findings.back().path == path + "." + input;
+                if (bad && !said)
                     add(Severity::stop, "segment-bore", segment.id.value, path + "." + input,
                         {{"segment", segment.id.value}, {"bore_mm", bore_mm}, {"outer_mm", outer_mm}});
             };
             bore(segment.boreLeft_mm(), segment.outer_mm, "bore_mm");
             if (segment.bore_end_mm || segment.outer_end_mm)
                 bore(segment.boreRight_mm(), segment.outerRight_mm(), segment.bore_end_mm ? "bore_end_mm" : "bore_mm");
-            const double ratio = std::max(segment.outer_mm, segment.outerRight_mm()) / std::min(segment.outer_mm, segment.outerRight_mm());
+            const double ratio =
+                std::max(segment.outer_mm, segment.outerRight_mm()) / std::min(segment.outer_mm, segment.outerRight_mm());
             const double half_angle_deg =
                 std::atan2(0.5 * std::abs(segment.outer_mm - segment.outerRight_mm()), segment.length_mm) * 57.29577951308232;
             if (ratio > 10.0 || half_angle_deg > 45.0)
@@ -107,19 +202,34 @@ private:
                        feature_path + ".depth_mm");
             }
         }
-        const Material& material = shaft.material;
-        const auto elastic = [&](const std::optional<double>& value, const char* input) {
-            if (value && !(std::isfinite(*value) && *value > 0.0))
-                add(Severity::stop, "material-elastic", "", std::string("shaft.material.") + input, {{"value", *value}}, input);
+    }
+
+    void checkMaterial()
+    {
+        const Material& material = m_arrangement.shaft.material;
+        bool good = true;
+        const auto elastic = [&](const std::optional<double>& value, double high, const char* input) {
+            if (value && !(std::isfinite(*value) && *value > 0.0 && *value <= high)) {
+                add(Severity::stop, "material-elastic", "", std::string("shaft.material.") + input,
+                    {{"value", *value}, {"high", high}}, input);
+                good = false;
+            }
         };
-        elastic(material.modulus_MPa, "modulus_MPa");
-        elastic(material.shear_modulus_MPa, "shear_modulus_MPa");
-        elastic(material.density_kg_m3, "density_kg_m3");
-        if (material.modulus_MPa && material.shear_modulus_MPa && *material.modulus_MPa > 0.0 && *material.shear_modulus_MPa > 0.0) {
-            const double poisson = *material.modulus_MPa / (2.0 * *material.shear_modulus_MPa) - 1.0;
-            if (!(poisson >= 0.0 && poisson <= 0.5))
-                add(Severity::stop, "material-elastic", "", "shaft.material.shear_modulus_MPa", {{"poisson", poisson}}, "poisson");
-        }
+        elastic(material.modulus_MPa, 1e7, "modulus_MPa");
+        elastic(material.shear_modulus_MPa, 1e7, "shear_modulus_MPa");
+        elastic(material.density_kg_m3, 1e5, "density_kg_m3");
+        if (material.expansion_per_K)
+            within(*material.expansion_per_K, -1e-3, 1e-3, "", "shaft.material.expansion_per_K");
+        if (m_arrangement.shaft.surface_hardness_HRC)
+            within(*m_arrangement.shaft.surface_hardness_HRC, 0.0, 100.0, "", "shaft.surface_hardness_HRC");
+        if (!good || (!material.modulus_MPa && !material.shear_modulus_MPa))
+            return;
+        // One of the two may come from the table.
+        const double poisson = settle(m_arrangement).material.poisson();
+        if (!(poisson >= -1e-9 && poisson <= 0.5 + 1e-9))
+            add(Severity::stop, "material-elastic", "",
+                std::string("shaft.material.") + (material.shear_modulus_MPa ? "shear_modulus_MPa" : "modulus_MPa"),
+                {{"poisson", poisson}}, "poisson");
     }
 
     void checkParts()
@@ -127,31 +237,24 @@ private:
         for (const Part& part : m_arrangement.parts) {
             const std::string path = "parts." + part.id.value;
             const std::string name = part.name.empty() ? part.id.value : part.name;
-            if (!std::isfinite(part.x_mm) || part.x_mm < 0.0 || part.x_mm > m_length_mm) {
-                NamedValues values{{"part", name}, {"length_mm", m_length_mm}};
-                if (std::isfinite(part.x_mm))
-                    values.set("x_mm", part.x_mm);
-                add(Severity::stop, "part-x-outside", part.id.value, path + ".x_mm", std::move(values));
-            }
-            if (part.mass_kg)
+            if (!std::isfinite(part.x_mm))
+                within(part.x_mm, 0.0, m_length_mm.value_or(largest_length_mm), part.id.value, path + ".x_mm");
+            else if (m_length_mm && (part.x_mm < -place_tolerance_mm || part.x_mm > *m_length_mm + place_tolerance_mm))
+                add(Severity::stop, "part-x-outside", part.id.value, path + ".x_mm",
+                    {{"part", name}, {"length_mm", *m_length_mm}, {"x_mm", part.x_mm}});
+            // Zero and negative masses are judged with the weights.
+            if (part.mass_kg && !(*part.mass_kg <= 0.0))
                 within(*part.mass_kg, 0.0, largest_magnitude, part.id.value, path + ".mass_kg");
+            check::visitNumbers(part, [&](double value, double low, double high, const std::string& input) {
+                within(value, low, high, part.id.value, path + "." + input);
+            });
             if (const auto* line = std::get_if<DistributedLoad>(&part.body)) {
-                if (std::isfinite(line->end_mm) && line->end_mm > m_length_mm)
+                if (m_length_mm && line->end_mm > *m_length_mm + place_tolerance_mm)
                     add(Severity::stop, "load-range", part.id.value, path + ".end_mm",
-                        {{"part", name}, {"start_mm", part.x_mm}, {"end_mm", line->end_mm}, {"length_mm", m_length_mm}}, "beyond");
+                        {{"part", name}, {"start_mm", part.x_mm}, {"end_mm", line->end_mm}, {"length_mm", *m_length_mm}},
+                        "beyond");
             }
-            checkDrive(part.drive, part.id.value, path + ".drive");
         }
-    }
-
-    void checkDrive(const std::optional<Drive>& drive, const std::string& subject, const std::string& path)
-    {
-        if (!drive)
-            return;
-        if (drive->power_kW)
-            within(*drive->power_kW, 0.0, 1e7, subject, path + ".power_kW");
-        if (drive->torque_Nmm)
-            within(*drive->torque_Nmm, -largest_magnitude, largest_magnitude, subject, path + ".torque_Nmm");
     }
 
     void checkSupports()
@@ -160,19 +263,19 @@ private:
         for (std::size_t i = 0; i < supports.size(); ++i) {
             const Support& support = supports[i];
             const std::string path = "supports." + support.id.value;
-            const std::string name = support.name.empty() ? support.id.value : support.name;
-            if (!std::isfinite(support.x_mm) || support.x_mm < 0.0 || support.x_mm > m_length_mm) {
-                NamedValues values{{"support", name}, {"length_mm", m_length_mm}};
-                if (std::isfinite(support.x_mm))
-                    values.set("x_mm", support.x_mm);
-                add(Severity::stop, "support-place", support.id.value, path + ".x_mm", std::move(values), "outside");
-            }
+            const std::string name = nameOf(support);
+            const double end_mm = m_length_mm.value_or(largest_length_mm);
+            if (!std::isfinite(support.x_mm) ||
+                (m_length_mm && (support.x_mm < -place_tolerance_mm || support.x_mm > end_mm + place_tolerance_mm)))
+                add(Severity::stop, "support-place", support.id.value, path + ".x_mm",
+                    {{"support", name}, {"length_mm", end_mm}, {"x_mm", support.x_mm}}, "outside");
             for (std::size_t k = 0; k < i; ++k) {
                 const Support& other = supports[k];
                 const double distance_mm = std::abs(support.x_mm - other.x_mm);
-                const std::string other_name = other.name.empty() ? other.id.value : other.name;
+                const std::string other_name = nameOf(other);
                 const bool beside = support.role == Role::axial_only || other.role == Role::axial_only;
-                const double widths_mm = (support.bearing ? support.bearing->width_mm() : 0.0) + (other.bearing ? other.bearing->width_mm() : 0.0);
+                const double widths_mm =
+                    (support.bearing ? support.bearing->width_mm() : 0.0) + (other.bearing ? other.bearing->width_mm() : 0.0);
                 if (distance_mm < 1e-3)
                     add(Severity::stop, "support-place", support.id.value, path + ".x_mm",
                         {{"support", name}, {"other", other_name}, {"x_mm", support.x_mm}}, "same");
@@ -181,7 +284,8 @@ private:
                         {{"support", name}, {"other", other_name}, {"distance_mm", distance_mm}}, "close");
                 else if (!beside && distance_mm < 0.5 * widths_mm - 1e-9)
                     add(Severity::stop, "support-place", support.id.value, path + ".x_mm",
-                        {{"support", name}, {"other", other_name}, {"distance_mm", distance_mm}, {"needed_mm", 0.5 * widths_mm}}, "overlap");
+                        {{"support", name}, {"other", other_name}, {"distance_mm", distance_mm}, {"needed_mm", 0.5 * widths_mm}},
+                        "overlap");
             }
             const auto positive = [&](const std::optional<double>& value, double low, double high, const char* input) {
                 if (value)
@@ -194,6 +298,14 @@ private:
             positive(support.required_S0, 0.1, 100.0, "required_S0");
             positive(support.play_mm, 0.0, 1000.0, "play_mm");
             positive(support.mounting_error_mrad, 0.0, 100.0, "mounting_error_mrad");
+            if (support.prescribed) {
+                const PrescribedDisplacement& given = *support.prescribed;
+                within(given.x_mm, -1000.0, 1000.0, support.id.value, path + ".prescribed.x_mm");
+                within(given.y_mm, -1000.0, 1000.0, support.id.value, path + ".prescribed.y_mm");
+                within(given.z_mm, -1000.0, 1000.0, support.id.value, path + ".prescribed.z_mm");
+                within(given.ry_mrad, -1000.0, 1000.0, support.id.value, path + ".prescribed.ry_mrad");
+                within(given.rz_mrad, -1000.0, 1000.0, support.id.value, path + ".prescribed.rz_mrad");
+            }
             checkElastic(support, path);
             if (support.bearing)
                 checkBearing(support, path + ".bearing");
@@ -217,19 +329,20 @@ private:
                 for (std::size_t c = 0; c < r; ++c)
                     symmetric = symmetric && std::abs(K[r][c] - K[c][r]) <= 1e-9 * largest;
             }
-            bool negative = false;
-            for (std::size_t r = 0; r < 5; ++r)
-                negative = negative || K[r][r] < 0.0;
+            const bool negative = finite && !positiveSemidefinite(K, largest);
             if (!finite || !symmetric || negative)
-                add(Severity::stop, "support-stiffness", support.id.value, path + ".elastic", {{"support", support.id.value}},
-                    !finite ? "not_finite" : !symmetric ? "not_symmetric" : "negative");
+                add(Severity::stop, "support-stiffness", support.id.value, path + ".elastic", {{"support", nameOf(support)}},
+                    !finite      ? "not_finite"
+                    : !symmetric ? "not_symmetric"
+                                 : "negative");
         }
         if (support.gap) {
             if (!(support.gap->gap_mm >= 0.0) || !(support.gap->stiffness > 0.0) || !(support.gap->exponent >= 1.0) ||
-                !std::isfinite(support.gap->stiffness) || !std::isfinite(support.gap->gap_mm))
-                add(Severity::stop, "support-stiffness", support.id.value, path + ".gap", {{"support", support.id.value}}, "gap");
+                !std::isfinite(support.gap->stiffness) || !std::isfinite(support.gap->gap_mm) || !(support.gap->exponent <= 3.0))
+                add(Severity::stop, "support-stiffness", support.id.value, path + ".gap", {{"support", nameOf(support)}}, "gap");
             if (support.elastic && (support.elastic->stiffness[1][1] != 0.0 || support.elastic->stiffness[2][2] != 0.0))
-                add(Severity::stop, "support-rigid-and-spring", support.id.value, path + ".gap", {{"support", support.id.value}}, "gap");
+                add(Severity::stop, "support-rigid-and-spring", support.id.value, path + ".gap", {{"support", nameOf(support)}},
+                    "gap");
         }
     }
 
@@ -248,11 +361,27 @@ private:
             within(row.width_mm, 1e-3, largest_length_mm, support.id.value, row_path + ".width_mm");
             within(row.C_N, 1e-6, largest_magnitude, support.id.value, row_path + ".C_N");
             within(row.C0_N, 1e-6, largest_magnitude, support.id.value, row_path + ".C0_N");
+            const auto stated = [&](const std::optional<double>& value, double low, double high, const char* input) {
+                if (value)
+                    within(*value, low, high, support.id.value, row_path + "." + input);
+            };
+            within(row.contact_angle_deg, 0.0, 90.0, support.id.value, row_path + ".contact_angle_deg");
+            stated(row.Cu_N, 0.0, largest_magnitude, "Cu_N");
+            stated(row.f0, 0.0, 1000.0, "f0");
+            stated(row.e, 0.0, 1000.0, "e");
+            stated(row.X, 0.0, 1000.0, "X");
+            stated(row.Y, 0.0, 1000.0, "Y");
+            stated(row.Y0, 0.0, 1000.0, "Y0");
+            stated(row.pressure_centre_mm, -largest_diameter_mm, largest_diameter_mm, "pressure_centre_mm");
+            stated(row.axial_limit_N, 0.0, largest_magnitude, "axial_limit_N");
+            stated(row.speed_limit_rpm, 0.0, 1e7, "speed_limit_rpm");
+            stated(row.mass_kg, 0.0, largest_magnitude, "mass_kg");
             if (good && row.bore_mm >= row.outer_mm)
                 add(Severity::stop, "value-invalid", support.id.value, row_path + ".outer_mm",
                     {{"path", row_path + ".outer_mm"}, {"bore_mm", row.bore_mm}, {"outer_mm", row.outer_mm}}, "ring");
             if (row.source.empty())
-                add(Severity::stop, "value-invalid", support.id.value, row_path + ".source", {{"path", row_path + ".source"}}, "source");
+                add(Severity::stop, "value-invalid", support.id.value, row_path + ".source", {{"path", row_path + ".source"}},
+                    "source");
         }
     }
 
@@ -271,7 +400,9 @@ private:
             const std::string path = "duty.load_cases." + load_case.id.value;
             if (!std::isfinite(load_case.time_share) || load_case.time_share < 0.0) {
                 add(Severity::stop, "duty-share", load_case.id.value, path + ".time_share",
-                    {{"case", load_case.name}, {"time_share", std::isfinite(load_case.time_share) ? load_case.time_share : 0.0}}, "negative");
+                    {{"case", load_case.name.empty() ? load_case.id.value : load_case.name},
+                     {"time_share", load_case.time_share}},
+                    std::isfinite(load_case.time_share) ? "negative" : "not_finite");
                 good = false;
             }
             sum += load_case.time_share;
@@ -280,10 +411,17 @@ private:
             within(load_case.free_load_factor, -100.0, 100.0, load_case.id.value, path + ".free_load_factor");
             if (load_case.peak_factor)
                 within(*load_case.peak_factor, 0.1, 100.0, load_case.id.value, path + ".peak_factor");
+            if (load_case.shaft_temperature_C)
+                within(*load_case.shaft_temperature_C, -100.0, 600.0, load_case.id.value, path + ".shaft_temperature_C");
+            if (load_case.housing_temperature_C)
+                within(*load_case.housing_temperature_C, -100.0, 600.0, load_case.id.value, path + ".housing_temperature_C");
             for (const auto& [part_id, settings] : load_case.parts) {
                 if (findPart(m_arrangement, part_id) == nullptr)
                     add(Severity::stop, "value-invalid", load_case.id.value, path + ".parts." + part_id.value,
                         {{"path", path + ".parts." + part_id.value}, {"id", part_id.value}}, "reference");
+                if (settings.power_factor)
+                    within(*settings.power_factor, -100.0, 100.0, load_case.id.value,
+                           path + ".parts." + part_id.value + ".power_factor");
             }
         }
         if (good && !duty.load_cases.empty() && std::abs(sum - 1.0) > 1e-6)
@@ -304,6 +442,8 @@ private:
         check(s.swing_deg, 0.0, 360.0, "swing_deg");
         check(s.swings_per_min, 0.0, 1e5, "swings_per_min");
         check(s.viscosity_grade, 1.0, 1e4, "viscosity_grade");
+        for (const auto& [criterion, weight] : s.weights)
+            within(weight, 0.0, 1000.0, "", "surroundings.weights." + criterion);
     }
 
     void checkRequirements()
@@ -311,17 +451,19 @@ private:
         for (const Requirement& requirement : m_arrangement.requirements) {
             const std::string path = "requirements." + requirement.id.value;
             within(requirement.limit, 1e-12, largest_magnitude, requirement.id.value, path + ".limit");
-            const bool placed = requirement.kind == RequirementKind::deflection_at || requirement.kind == RequirementKind::slope_at;
+            const bool placed =
+                requirement.kind == RequirementKind::deflection_at || requirement.kind == RequirementKind::slope_at;
             if (requirement.where.empty()) {
                 if (placed && !requirement.x_mm)
-                    add(Severity::stop, "value-invalid", requirement.id.value, path + ".where", {{"path", path + ".where"}}, "place");
+                    add(Severity::stop, "value-invalid", requirement.id.value, path + ".where", {{"path", path + ".where"}},
+                        "place");
             } else if (findPart(m_arrangement, PartId(requirement.where)) == nullptr &&
                        findSupport(m_arrangement, SupportId(requirement.where)) == nullptr) {
                 add(Severity::stop, "value-invalid", requirement.id.value, path + ".where",
                     {{"path", path + ".where"}, {"id", requirement.where}}, "reference");
             }
             if (requirement.x_mm)
-                within(*requirement.x_mm, 0.0, m_length_mm, requirement.id.value, path + ".x_mm");
+                within(*requirement.x_mm, 0.0, m_length_mm.value_or(largest_length_mm), requirement.id.value, path + ".x_mm");
         }
     }
 };
