@@ -194,7 +194,7 @@ Arrangement verticalAgitator();
 Arrangement lineShaft();
 Arrangement doubleHelicalPinion();
 Arrangement idlerShaft();
-Arrangement grindingSpindle();
+Arrangement millingSpindle();
 Arrangement sluiceShaft();
 Arrangement mixerDrum();
 

@@ -29,7 +29,7 @@ int main(int count, char** arguments)
         {"line-shaft-forty-parts", samples::lineShaft},
         {"double-helical-pinion", samples::doubleHelicalPinion},
         {"idler-needle-bearings", samples::idlerShaft},
-        {"grinding-spindle", samples::grindingSpindle},
+        {"milling-spindle", samples::millingSpindle},
         {"sluice-cross-shaft", samples::sluiceShaft},
         {"mixer-hollow-shaft", samples::mixerDrum},
     };
