@@ -70,7 +70,7 @@ struct ReadResult {
 /// "sha256:" and 64 hexadecimal digits over `canonicalInputs`.
 [[nodiscard]] std::string digestOf(const Arrangement& arrangement);
 
-/// The same over the canonical JSON of the rows.
+/// "sha256:..." over name, version and every field of every row, as text in a fixed order.
 [[nodiscard]] std::string digestOf(const Catalogue& catalogue);
 
 /// "sha256:..." of any bytes.

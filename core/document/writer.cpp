@@ -96,12 +96,4 @@ std::string digestOf(const Arrangement& arrangement)
     return sha256Of(canonicalInputs(arrangement));
 }
 
-std::string digestOf(const Catalogue& catalogue)
-{
-    const JsonNode rows = format::encode(catalogue.rows);
-    if (!allFinite(rows))
-        throw std::domain_error("a catalogue row holds a number that is not finite");
-    return sha256Of(canonicalJson(rows));
-}
-
 } // namespace shaftwright
