@@ -197,5 +197,10 @@ Arrangement idlerShaft();
 Arrangement millingSpindle();
 Arrangement sluiceShaft();
 Arrangement mixerDrum();
+Arrangement extruderScrew();
+Arrangement blowerPinion();
+Arrangement stagePump();
+Arrangement craneWheel();
+Arrangement knifeShaft();
 
 } // namespace shaftwright::samples

@@ -32,6 +32,11 @@ int main(int count, char** arguments)
         {"milling-spindle", samples::millingSpindle},
         {"sluice-cross-shaft", samples::sluiceShaft},
         {"mixer-hollow-shaft", samples::mixerDrum},
+        {"brick-press-screw", samples::extruderScrew},
+        {"blower-pinion", samples::blowerPinion},
+        {"stage-pump", samples::stagePump},
+        {"crane-wheel", samples::craneWheel},
+        {"knife-shaft", samples::knifeShaft},
     };
     for (const auto& [name, make] : list) {
         const std::string path = std::string(arguments[1]) + "/" + name + ".shaftwright";
