@@ -1,4 +1,9 @@
 list(APPEND files
+    "text/de.assumptions.json"
+    "text/de.derivations.json"
+    "text/de.reader.json"
+    "text/de.report.json"
+    "text/de.words.json"
     "text/en.assumptions.json"
     "text/en.derivations.json"
     "text/en.findings.json"
