@@ -202,5 +202,8 @@ Arrangement blowerPinion();
 Arrangement stagePump();
 Arrangement craneWheel();
 Arrangement knifeShaft();
+Arrangement drillHead();
+Arrangement loomShaft();
+Arrangement winchDrum();
 
 } // namespace shaftwright::samples

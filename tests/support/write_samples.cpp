@@ -37,6 +37,9 @@ int main(int count, char** arguments)
         {"stage-pump", samples::stagePump},
         {"crane-wheel", samples::craneWheel},
         {"knife-shaft", samples::knifeShaft},
+        {"drill-spindle-upright", samples::drillHead},
+        {"loom-drawn-cups", samples::loomShaft},
+        {"winch-drum", samples::winchDrum},
     };
     for (const auto& [name, make] : list) {
         const std::string path = std::string(arguments[1]) + "/" + name + ".shaftwright";
