@@ -51,8 +51,10 @@ std::optional<Input> readInput(const std::string& file, const InputOptions& opti
         }
         Result<Arrangement> changed = setByPath(input.arrangement, setting.substr(0, equals), setting.substr(equals + 1));
         if (!changed) {
-            streams.err << "shaftwright: --set " << setting << ": "
-                        << findingText(changed.finding(), Texts::of(Language::english), Typography::plain) << '\n';
+            const Texts& texts = Texts::of(Language::english);
+            const std::string advice = findingAdvice(changed.finding(), texts, Typography::plain);
+            streams.err << "shaftwright: --set " << setting << ": " << findingText(changed.finding(), texts, Typography::plain)
+                        << (advice.empty() ? "" : " " + advice) << '\n';
             return std::nullopt;
         }
         input.arrangement = std::move(changed.value());

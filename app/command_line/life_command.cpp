@@ -156,6 +156,17 @@ int life(const LifeRequest& request, Streams& streams)
     const auto format = settleFormat(request.output, {"text", "json", "html"}, "text", streams);
     if (!format)
         return unusable;
+    // The parser of options takes "nan" and "inf" for numbers.
+    for (const auto& [value, option] : {std::pair{request.radial_N, "--radial-N"}, {request.axial_N, "--axial-N"}, {request.speed_rpm, "--speed-rpm"},
+                                        {request.required_h, "--required-h"}, {request.reliability_percent, "--reliability-percent"},
+                                        {request.required_S0, "--required-S0"}, {request.Cu_N, "--Cu-N"}, {request.f0, "--f0"},
+                                        {request.angle_deg, "--contact-angle-deg"}, {request.e, "--e"}, {request.X, "--X"}, {request.Y, "--Y"},
+                                        {request.Y0, "--Y0"}}) {
+        if (value && !std::isfinite(*value)) {
+            streams.err << "shaftwright: " << option << " wants a number; read one that is not finite\n";
+            return unusable;
+        }
+    }
     const auto choice = chooseBearing(request, streams);
     if (!choice)
         return unusable;
