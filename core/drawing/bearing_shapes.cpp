@@ -993,11 +993,12 @@ bool drawRow(SectionBuilder& builder, const RowDimensions& row, const Hatching& 
         for (const RowParts::Cross& cross : parts.crosses)
             builder.cross(cross.centre, cross.along, cross.across, cross.angle);
     }
-    if (builder.style().contact_lines) {
+    if (builder.style().contact_lines || builder.style().quiet_contact_lines) {
+        const Ink ink = builder.style().contact_lines ? Ink::live : Ink::ink2;
         for (const auto& [from, to] : parts.contacts)
-            builder.line(from, to, Stroke::phantom, Half::both, Ink::live);
+            builder.line(from, to, Stroke::phantom, Half::both, ink);
         for (const double x : parts.effective)
-            builder.axisMark(x, 2.2, Ink::live);
+            builder.axisMark(x, 2.2, ink);
     }
     return true;
 }

@@ -219,14 +219,16 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
         group.handle = group.subject + ".outer_mm";
         if (label.leader) {
             const double shelf_y = layout.leader_y;
-            const double dx = label.target_x - label.text.x;
+            const double dx = label.target_x - label.landing_x;
             const double dy = label.target_y - shelf_y;
             const double length = std::hypot(dx, dy);
-            line(group, label.text.x, shelf_y, label.target_x, label.target_y, Stroke::thin, Ink::ink);
+            line(group, label.landing_x, shelf_y, label.target_x, label.target_y, Stroke::thin, Ink::ink);
             head(group, label.target_x, label.target_y, dx / length, dy / length, dimensionHead_mm, dimensionHeadHalf_mm,
                  Ink::ink);
-            line(group, label.text.x, shelf_y, label.box.x1, shelf_y, Stroke::thin, Ink::ink);
+            line(group, label.box.x0, shelf_y, label.box.x1, shelf_y, Stroke::thin, Ink::ink);
         }
+        if (label.second)
+            group.items.emplace_back(*label.second);
         group.items.emplace_back(label.text);
         computeBounds(group);
         list.groups.push_back(std::move(group));

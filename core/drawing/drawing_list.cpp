@@ -93,6 +93,7 @@ DisplayList drawingList(const Arrangement& arrangement, const Assessment&, const
             continue;
         SectionStyle own = style;
         own.contact_lines = view.selected == supportPath(support);
+        own.quiet_contact_lines = support.role == Role::adjusted;
         const bool chosen = support.bearing && !support.bearing->rows.empty();
         Group group = chosen ? bearingSection(*support.bearing, support.carries, own) : placeholder(arrangement, support, view);
         group.subject = supportPath(support);

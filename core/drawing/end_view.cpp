@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 namespace shaftwright::drawing
 {
@@ -15,10 +16,6 @@ namespace
 {
 
 constexpr double degree = std::numbers::pi / 180.0;
-
-struct Direction {
-    double angle_deg;
-};
 
 /// Circle of another shaft's wheel, thin; only the piece within `reach` of the own axis is drawn.
 void mate(Group& group, double cx, double cy, double radius, double reach)
@@ -37,9 +34,45 @@ void mate(Group& group, double cx, double cy, double radius, double reach)
     arc(group, cx, cy, radius, towards - half, towards + half, Stroke::thin, Ink::ink3);
 }
 
+/// Ids are short; a long one would not fit beside an arrow.
+std::string shortId(const std::string& id)
+{
+    return id.size() <= 4 ? id : std::string();
+}
+
 void handleMark(Group& group, double x, double y)
 {
     group.items.emplace_back(Circle{x, y, 1.6, Stroke::thick, Ink::live, Ink::paper});
+}
+
+/// First free place for a text near (x, y), seen from there along (ux, uy); stays within `bound` on all sides. The axes may be
+/// interrupted when nothing else is left and `may_cross` allows it.
+std::optional<Box> placeNear(Placer& placer, double x, double y, double ux, double uy, double width, double height, double bound,
+                             bool may_cross)
+{
+    for (const bool crossing : {false, true}) {
+        if (crossing && !may_cross)
+            break;
+        for (const double out : {1.5, 4.5, 8.0, 11.5}) {
+            for (const double turn : {0.0, 25.0, -25.0, 50.0, -50.0, 80.0, -80.0}) {
+                const double c = std::cos(turn * degree);
+                const double sn = std::sin(turn * degree);
+                const double vx = ux * c - uy * sn;
+                const double vy = ux * sn + uy * c;
+                const double ax = x + vx * out;
+                const double ay = y + vy * out + (vy - 1.0) * height / 2.0;
+                double x0 = vx > 0.3 ? ax : vx < -0.3 ? ax - width : ax - width / 2.0;
+                x0 = std::max(std::min(x0, bound - width), -bound);
+                const double y0 = std::clamp(ay, -bound + Placer::tails_mm, std::max(bound - height, -bound + Placer::tails_mm));
+                const Box box{x0, y0, x0 + width, y0 + height};
+                if (!placer.isFree(box, 0.3, crossing))
+                    continue;
+                placer.take(box);
+                return box;
+            }
+        }
+    }
+    return std::nullopt;
 }
 
 } // namespace
@@ -57,16 +90,18 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
         largest = std::max({largest, segment.outer_mm / 2.0, segment.outerRight_mm() / 2.0});
     for (const Part& part : arrangement.parts)
         largest = std::max(largest, partOuterRadius_mm(part));
-    const double reach = 1.3 * radius_mm;
+    // Nothing but the caption stands further out than this, on any side.
+    const double bound = endViewReach_mm(radius_mm) - 0.4;
+    const double clip = bound - 0.5;
     const double h = view.label_height_mm;
     const Font font = view.label_font;
 
     Group caption;
     caption.layer = Layer::overlay;
     const double top = endViewReach_mm(radius_mm);
-    caption.items.emplace_back(Text{-reach, top + endViewCaption_mm - h, h, std::string(labels::endView), HAlign::left,
+    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - h, h, std::string(labels::endView), HAlign::left,
                                     VAlign::baseline, 0.0, Ink::ink, font, true, false});
-    caption.items.emplace_back(Text{-reach, top + endViewCaption_mm - 2.6 * h, 0.8 * h, std::string(labels::fromRight),
+    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 2.6 * h, 0.8 * h, std::string(labels::fromRight),
                                     HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, false});
     computeBounds(caption);
     list.groups.push_back(std::move(caption));
@@ -80,9 +115,12 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     // Axes, then circles from the outside inwards.
     Group axes;
     axes.layer = Layer::behind;
-    line(axes, -radius_mm - 4.0, 0.0, radius_mm + 4.0, 0.0, Stroke::centre, Ink::ink);
-    line(axes, 0.0, -radius_mm - 4.0, 0.0, radius_mm + 4.0, Stroke::centre, Ink::ink);
+    const double overrun = radius_mm + 4.0;
+    line(axes, -overrun, 0.0, overrun, 0.0, Stroke::centre, Ink::ink);
+    line(axes, 0.0, -overrun, 0.0, overrun, Stroke::centre, Ink::ink);
     computeBounds(axes);
+    placer.take({-overrun, -0.2, overrun, 0.2}, true);
+    placer.take({-0.4, -overrun, 0.4, overrun}, true);
 
     std::vector<const Part*> parts;
     for (const Part& part : arrangement.parts) {
@@ -91,7 +129,14 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     }
     std::stable_sort(parts.begin(), parts.end(),
                      [](const Part* a, const Part* b) { return partOuterRadius_mm(*a) > partOuterRadius_mm(*b); });
+    struct Pending {
+        std::size_t group;
+        double x, y, dx, dy;
+        std::string text;
+    };
     std::vector<Group> handles;
+    std::vector<Pending> grips; // their labels wait until all arrows are known
+    constexpr std::size_t shown_parts = 8;
     std::size_t drawn = 0;
     for (const Part* part : parts) {
         Group group;
@@ -101,13 +146,14 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
         const double acting = actingDiameter_mm(*part) / 2.0 * s;
         const bool selected = view.selected == group.subject;
         // With forty parts the circles of the largest eight and the selection are enough to find the way.
-        if (drawn++ < 8 || selected) {
+        if (drawn++ < shown_parts || selected) {
             group.items.emplace_back(Circle{0.0, 0.0, outer, Stroke::thick, selected ? Ink::live : Ink::ink, {}});
             const bool toothed = part->body.index() < 4;
             if (acting > 0.0 && std::abs(acting - outer) > 0.7)
                 group.items.emplace_back(
                     Circle{0.0, 0.0, acting, toothed || part->body.index() <= 5 ? Stroke::centre : Stroke::thin, Ink::ink, {}});
         }
+        const bool shown = drawn <= shown_parts || selected;
         const auto addHandle = [&](double angle, double distance, const std::string& handle, std::string_view word) {
             Group grip;
             grip.subject = group.subject;
@@ -118,36 +164,33 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             handleMark(grip, x, y);
             placer.take({x - 1.8, y - 1.8, x + 1.8, y + 1.8});
             busy.push_back(angle);
-            const std::string text = std::string(word) + " " + numberTrimmed(angle, 1) + "°";
-            const double width = textWidth_mm(text, 0.9 * h, font);
-            for (const double out : {4.2, 7.0, 10.0}) {
-                const double lx = (distance + out) * std::cos(angle * degree);
-                const double ly = (distance + out) * std::sin(angle * degree) - 0.45 * h;
-                const double x0 = std::cos(angle * degree) >= 0.0 ? lx : lx - width;
-                const Box box{x0, ly, x0 + width, ly + 0.9 * h};
-                if (!placer.isFree(box) && out < 9.0)
-                    continue;
-                placer.take(box);
-                grip.items.emplace_back(
-                    Text{x0, ly, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
-                break;
-            }
-            computeBounds(grip);
+            if (shown)
+                grips.push_back({handles.size(), x, y, std::cos(angle * degree), std::sin(angle * degree),
+                                 std::string(word) + " " + numberTrimmed(angle, 1) + "°"});
             handles.push_back(std::move(grip));
+        };
+        // Where the mate's axis lies: a line of centres through the mesh, and a cross on the axis itself when it is in sight.
+        const auto towards = [&](double angle, double distance) {
+            const double end = std::min(distance + 3.0, clip);
+            line(group, outer * std::cos(angle * degree), outer * std::sin(angle * degree), end * std::cos(angle * degree),
+                 end * std::sin(angle * degree), Stroke::centre, Ink::ink3);
+            if (distance + 1.0 < clip) {
+                const double cx = distance * std::cos(angle * degree);
+                const double cy = distance * std::sin(angle * degree);
+                const double tx = -std::sin(angle * degree) * 2.5;
+                const double ty = std::cos(angle * degree) * 2.5;
+                line(group, cx - tx, cy - ty, cx + tx, cy + ty, Stroke::thin, Ink::ink3);
+            }
         };
         if (const auto* gear = std::get_if<CylindricalGear>(&part->body)) {
             const double other = gear->mate_teeth && gear->teeth > 0 ? acting * *gear->mate_teeth / gear->teeth : 0.55 * acting;
             const double centre = gear->internal ? acting - other : acting + other;
             const auto meshAt = [&](double angle, const std::string& handle) {
-                if (!gear->internal || other > acting) // a ring gear meshes inside; its mate lies within the circle
-                    mate(group, centre * std::cos(angle * degree), centre * std::sin(angle * degree), other, reach);
-                else
-                    group.items.emplace_back(Circle{centre * std::cos(angle * degree),
-                                                    centre * std::sin(angle * degree),
-                                                    other,
-                                                    Stroke::thin,
-                                                    Ink::ink3,
-                                                    {}});
+                if (shown) {
+                    mate(group, centre * std::cos(angle * degree), centre * std::sin(angle * degree), other, clip);
+                    if (!gear->internal)
+                        towards(angle, centre);
+                }
                 addHandle(angle, acting, handle, labels::mesh);
             };
             meshAt(gear->mesh_angle_deg, "mesh_angle_deg");
@@ -177,7 +220,7 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                 other = sprocket->teeth > 0 ? acting * sprocket->other_teeth / sprocket->teeth : acting;
                 flexible = true;
             }
-            if (flexible && acting > 0.0) {
+            if (flexible && acting > 0.0 && shown) {
                 // Two strands, tangents of both wheels, cut off at the reach.
                 const double ratio = centre > 0.0 ? std::clamp((acting - (crossed ? -other : other)) / centre, -0.95, 0.95) : 0.0;
                 const double spread = std::acos(ratio) / degree;
@@ -188,14 +231,17 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                     // Along the strand: perpendicular to the radius at the point of tangency, towards the other wheel.
                     const double tx = side * std::sin(a);
                     const double ty = -side * std::cos(a);
-                    const double whole = centre > 0.0 ? centre * std::sqrt(1.0 - ratio * ratio) : reach;
-                    const double cut = std::sqrt(std::max(reach * reach - acting * acting, 0.0));
+                    const double whole = centre > 0.0 ? centre * std::sqrt(1.0 - ratio * ratio) : clip;
+                    const double cut = std::sqrt(std::max(clip * clip - acting * acting, 0.0));
                     const double length = std::min(whole, cut);
                     line(group, x, y, x + tx * length, y + ty * length, Stroke::thin, Ink::ink3);
                 }
-                addHandle(direction, reach, "direction_deg",
-                          std::holds_alternative<BeltPulley>(part->body) ? labels::belt : labels::chain);
+                if (other > 0.0 && centre > 0.0 && centre - other < clip)
+                    mate(group, centre * std::cos(direction * degree), centre * std::sin(direction * degree), other, clip);
             }
+            if (flexible && acting > 0.0)
+                addHandle(direction, std::min(1.3 * radius_mm + 1.0, clip - 2.0), "direction_deg",
+                          std::holds_alternative<BeltPulley>(part->body) ? labels::belt : labels::chain);
         }
         computeBounds(group);
         list.groups.push_back(std::move(group));
@@ -216,11 +262,6 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     }
     list.groups.push_back(std::move(axes));
 
-    struct Pending {
-        std::size_t group;
-        double x, y, dx, dy;
-        std::string text;
-    };
     std::vector<Pending> pending;
     // Vectors of the case, all from the axis: loads with the part's name, reactions with the letter of the support.
     if (view.loads) {
@@ -235,13 +276,7 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             for (const PartLoad& load : loads->parts) {
                 if (load.distributed)
                     continue;
-                const Part* part = findPart(arrangement, load.part);
-                vectors.push_back(
-                    {load.force_N.y, load.force_N.z,
-                     part != nullptr
-                         ? elide(part->name.empty() ? labels::kind(*part) : std::string_view(part->name), 22.0, 0.9 * h, font)
-                         : std::string(),
-                     "parts." + load.part.value, false});
+                vectors.push_back({load.force_N.y, load.force_N.z, shortId(load.part.value), "parts." + load.part.value, false});
             }
         }
         for (const Support& support : arrangement.supports) {
@@ -249,12 +284,22 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             if (found == nullptr)
                 continue;
             if (const SupportCase* reaction = shownReaction(*found, assessment, view))
-                vectors.push_back({reaction->force_N.y, reaction->force_N.z, elide(supportName(support), 14.0, 0.9 * h, font),
-                                   supportPath(support), true});
+                vectors.push_back(
+                    {reaction->force_N.y, reaction->force_N.z, shortId(support.id.value), supportPath(support), true});
         }
         std::stable_sort(vectors.begin(), vectors.end(),
                          [](const Vector& a, const Vector& b) { return std::hypot(a.y, a.z) > std::hypot(b.y, b.z); });
         const Unit unit = forceUnit(fmax);
+        if (fmax > 0.0 && !vectors.empty()) {
+            Group note;
+            note.layer = Layer::overlay;
+            const Text text{-bound, -bound + Placer::tails_mm, 0.8 * h, std::string(labels::forcesIn) + std::string(unit.name),
+                            HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true};
+            placer.take(boxOf(text));
+            note.items.emplace_back(text);
+            computeBounds(note);
+            list.groups.push_back(std::move(note));
+        }
         std::size_t labelled = 0;
         for (const Vector& vector : vectors) {
             const double size = std::hypot(vector.y, vector.z);
@@ -272,7 +317,7 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             busy.push_back(std::atan2(dy, dx) / degree);
             if (labelled++ < 6 || view.selected == vector.subject)
                 pending.push_back(
-                    {list.groups.size(), dx * length, dy * length, dx, dy, vector.word + " " + withUnit(size, unit)});
+                    {list.groups.size(), dx * length, dy * length, dx, dy, (vector.word.empty() ? std::string() : vector.word + " ") + number3(size * unit.factor)});
             list.groups.push_back(std::move(group));
         }
     }
@@ -313,50 +358,29 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             const std::string text =
                 numberTrimmed(std::abs(speed), std::abs(speed) < 100.0 ? 1 : 0) + std::string(labels::perMinute);
             const double width = textWidth_mm(text, 0.9 * h, font);
-            for (const double out : {2.0, 5.5, 9.0}) {
-                const double lx = (r + out) * std::cos(best * degree);
-                const double ly = (r + out) * std::sin(best * degree) + (std::sin(best * degree) - 1.0) * 0.45 * h;
-                const double c = std::cos(best * degree);
-                const double x0 = c > 0.4 ? lx : c < -0.4 ? lx - width : lx - width / 2.0;
-                const Box box{x0, ly, x0 + width, ly + 0.9 * h};
-                if (!placer.isFree(box))
-                    continue;
-                placer.take(box);
+            const double c = std::cos(best * degree);
+            const double sn = std::sin(best * degree);
+            if (const auto box = placeNear(placer, r * c, r * sn, c, sn, width, 0.9 * h, bound, true))
                 group.items.emplace_back(
-                    Text{x0, ly, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink, font, false, true});
-                break;
-            }
+                    Text{box->x0, box->y0, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink, font, false, true});
             computeBounds(group);
             list.groups.push_back(std::move(group));
         }
     }
     for (const Pending& one : pending) {
-        Group& group = list.groups[one.group];
         const double width = textWidth_mm(one.text, h, font) * 1.06;
-        bool placed = false;
-        for (const double out : {1.5, 4.5, 8.0, 11.5}) {
-            for (const double turn : {0.0, 14.0, -14.0, 28.0, -28.0}) {
-                const double c = std::cos(turn * degree);
-                const double sn = std::sin(turn * degree);
-                const double ux = one.dx * c - one.dy * sn;
-                const double uy = one.dx * sn + one.dy * c;
-                const double l = std::hypot(one.x, one.y) + out;
-                const double lx = ux * l;
-                const double ly = uy * l + (uy - 1.0) * h / 2.0;
-                const double x0 = ux > 0.3 ? lx : ux < -0.3 ? lx - width : lx - width / 2.0;
-                const Box box{x0, ly, x0 + width, ly + h};
-                if (!placer.isFree(box))
-                    continue;
-                placer.take(box);
-                group.items.emplace_back(
-                    Text{x0, ly, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
-                placed = true;
-                break;
-            }
-            if (placed)
-                break;
-        }
+        if (const auto box = placeNear(placer, one.x, one.y, one.dx, one.dy, width, h, bound, true))
+            list.groups[one.group].items.emplace_back(
+                Text{box->x0, box->y0, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
     }
+    for (const Pending& one : grips) {
+        const double width = textWidth_mm(one.text, 0.9 * h, font);
+        if (const auto box = placeNear(placer, one.x + 1.2 * one.dx, one.y + 1.2 * one.dy, one.dx, one.dy, width, 0.9 * h, bound, false))
+            handles[one.group].items.emplace_back(
+                Text{box->x0, box->y0, 0.9 * h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+    }
+    for (Group& grip : handles)
+        computeBounds(grip);
     for (Group& group : list.groups) {
         if (group.layer == Layer::load)
             computeBounds(group);

@@ -15,6 +15,7 @@ inline constexpr std::string_view notSolved = "no curve: the supports do not hol
 inline constexpr std::string_view notSolvedShort = "no curve, see findings";
 inline constexpr std::string_view endView = "End view";
 inline constexpr std::string_view fromRight = "from the right end";
+inline constexpr std::string_view forcesIn = "forces in ";
 inline constexpr std::string_view mesh = "mesh";
 inline constexpr std::string_view belt = "belt";
 inline constexpr std::string_view chain = "chain";

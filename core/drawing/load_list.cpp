@@ -24,6 +24,7 @@ struct Context {
     Unit unit;
     Unit moment_unit;
     double largest_N = 0.0;
+    double least_x = 0.0, most_x = 0.0; ///< labels stay between
 
     [[nodiscard]] double arrowLength(double force_N) const
     {
@@ -33,37 +34,50 @@ struct Context {
     }
 };
 
-/// A label of one or two lines beside an anchor: right, left, then one to three rows further from the shaft. False when no place
-/// is free.
+/// How far a label may go to be placed: rows away from the shaft, steps sideways, and whether it may interrupt extension lines.
+struct Effort {
+    int rows = 3;
+    int steps = 0;
+    bool through_lines = false;
+};
+
+/// A label of one or two lines beside an anchor: right, left, then rows further from the shaft, then further aside. False when
+/// no place is free.
 bool placeLabel(Group& group, Context& context, double x, double y, const std::string& value, const std::string& what,
-                bool upwards)
+                bool upwards, const Effort& effort)
 {
     const double h = context.view.label_height_mm;
     const Font font = context.view.label_font;
     const double width = std::max(textWidth_mm(value, h, font) * 1.06, what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
     const double depth = what.empty() ? 0.0 : 1.35 * h;
     const double step = h + depth + 0.6;
-    // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its sign.
-    for (const double rows : {0.0, 1.0, 2.0, 3.0, -1.0}) {
-        if (upwards && rows < 0.0)
-            break;
-        const double shift = (upwards ? step : -step) * rows;
-        for (const bool right : {true, false}) {
-            const double x0 = right ? x + 1.8 : x - 1.8 - width;
-            const double top = y + shift;
-            const Box box{x0, top - h - depth - 0.3, x0 + width, top};
-            if (!context.placer.isFree(box))
-                continue;
-            context.placer.take(box);
-            const HAlign align = right ? HAlign::left : HAlign::right;
-            const double tx = right ? x0 : x0 + width;
-            group.items.emplace_back(Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
-            if (!what.empty())
+    for (int aside = 0; aside <= effort.steps; ++aside) {
+        // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its sign.
+        for (int k = 0; k <= effort.rows + 1; ++k) {
+            const double rows = k <= effort.rows ? k : -1;
+            if (upwards && rows < 0.0)
+                break;
+            const double shift = (upwards ? step : -step) * rows;
+            for (const bool right : {true, false}) {
+                const double away = 1.8 + 4.5 * aside;
+                const double x0 = right ? x + away : x - away - width;
+                const double top = y + shift;
+                const Box box{x0, top - h - depth - 0.3, x0 + width, top};
+                if (box.x0 < context.least_x || box.x1 > context.most_x ||
+                    !context.placer.isFree(box, 0.3, effort.through_lines))
+                    continue;
+                context.placer.take(box);
+                const HAlign align = right ? HAlign::left : HAlign::right;
+                const double tx = right ? x0 : x0 + width;
                 group.items.emplace_back(
-                    Text{tx, top - 2.25 * h, 0.8 * h, what, align, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
-            if (shift != 0.0) // a thin leader says what the number belongs to
-                line(group, x, y - h / 2.0, right ? x0 - 0.4 : x0 + width + 0.4, top - h / 2.0, Stroke::hairline, Ink::ink2);
-            return true;
+                    Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
+                if (!what.empty())
+                    group.items.emplace_back(
+                        Text{tx, top - 2.25 * h, 0.8 * h, what, align, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+                if (shift != 0.0 || aside > 0) // a thin leader says what the number belongs to
+                    line(group, x, y - h / 2.0, right ? x0 - 0.4 : x0 + width + 0.4, top - h / 2.0, Stroke::hairline, Ink::ink2);
+                return true;
+            }
         }
     }
     return false;
@@ -171,7 +185,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
     const CaseLoads* loads = view.loads ? shownLoads(assessment, view) : nullptr;
     const double largest = largestForce_N(assessment, view);
 
-    Context context{arrangement, assessment, view, layout, {}, {}, {}, 0.0};
+    Context context{arrangement, assessment, view, layout, {}, {}, {}, 0.0, 0.0, 0.0};
+    // The heads of the strips leave room at the left; at the right the end view begins.
+    context.least_x = -std::max(drawingExtent(arrangement, view).left_mm, stripHead_mm - 1.0);
+    context.most_x = layout.right + 12.0;
     context.largest_N = view.held_force_N > 0.0 ? view.held_force_N : largest;
     context.unit = forceUnit(context.largest_N);
     double largest_moment = 0.0;
@@ -188,7 +205,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             context.placer.take(
                 {x - layout.part_half[i], -layout.part_radius[i], x + layout.part_half[i], layout.part_radius[i]});
         if (view.dimensions && arrangement.parts.size() <= fewParts)
-            context.placer.take({x - 0.3, layout.chain_y, x + 0.3, -layout.part_radius[i]});
+            context.placer.take({x - 0.3, layout.chain_y, x + 0.3, -layout.part_radius[i]}, true);
     }
     for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
         const double x = arrangement.supports[i].x_mm * s;
@@ -197,8 +214,8 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         context.placer.take({x - 5.0, -layout.support_radius[i] - 1.0 - supportSign_mm, x + 5.0, -layout.support_radius[i]});
     }
     if (view.dimensions) {
-        context.placer.take({-0.3, layout.overall_y, 0.3, 0.0});
-        context.placer.take({layout.length - 0.3, layout.overall_y, layout.length + 0.3, 0.0});
+        context.placer.take({-0.3, layout.overall_y, 0.3, 0.0}, true);
+        context.placer.take({layout.length - 0.3, layout.overall_y, layout.length + 0.3, 0.0}, true);
     }
     if (view.dimensions) // rows of dimensions
         context.placer.take(
@@ -206,8 +223,8 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
     for (const DiameterLabel& label : layout.diameters) {
         context.placer.take(label.box);
         if (label.leader)
-            context.placer.take({std::min(label.target_x, label.text.x) - 0.4, layout.leader_y,
-                                 std::max(label.target_x, label.text.x) + 0.4, label.target_y});
+            context.placer.take({std::min(label.target_x, label.landing_x) - 0.4, layout.leader_y,
+                                 std::max(label.target_x, label.landing_x) + 0.4, label.target_y});
     }
 
     // Arrows first, so that every label knows all of them.
@@ -220,7 +237,8 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         std::size_t item = 0; ///< number of the part; 0: none
         bool selected = false;
         Place place = Place::beside;
-        double length = 0.0; ///< along: of the arrow, signed along x; its tail stands at (x, y)
+        double length = 0.0; ///< along: of the arrow, signed along x; its tail stands at (x, y). Torque: y is its sense along x,
+                             ///< length the radius of the seat
         bool done = false;
     };
     std::vector<Pending> pending;
@@ -237,8 +255,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             const double x = load.x_mm * s;
             const double radius = layout.part_radius[index];
             const bool selected = view.selected == group.subject;
-            const std::string what = elide(part->name.empty() ? labels::kind(*part) : std::string_view(part->name), 26.0,
-                                           0.8 * view.label_height_mm, view.label_font);
+            const std::string what(part->name.empty() ? labels::kind(*part) : std::string_view(part->name));
             const std::size_t own = list.groups.size();
 
             if (load.distributed) {
@@ -332,13 +349,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                 // Torque: moment vector with two heads along the axis.
                 if (std::isfinite(load.torque_Nmm) && largest_moment > 0.0 &&
                     std::abs(load.torque_Nmm) > nothing * largest_moment) {
-                    const double seat = seatAt_mm(arrangement.shaft, part->x_mm) / 2.0 * s;
-                    const double direction = load.torque_Nmm > 0.0 ? 1.0 : -1.0;
-                    const double y = seat >= 6.0 ? 0.42 * seat : 0.0;
-                    arrow(group, x - direction * 5.0, y, x + direction * 5.0, y, Ink::live, Stroke::thick, 2);
                     const std::string text = withUnit(std::abs(load.torque_Nmm), context.moment_unit);
-                    pending.push_back({own, x, y, text, {}, 0.0, index + 1, selected});
+                    pending.push_back({own, x, load.torque_Nmm > 0.0 ? 1.0 : -1.0, text, {}, 0.0, index + 1, selected});
                     pending.back().place = Place::torque;
+                    pending.back().length = seatAt_mm(arrangement.shaft, part->x_mm) / 2.0 * s;
                 }
                 // Couples given as such, in the plane that is shown: My turns clockwise on the sheet (y points away), Mz
                 // counter-clockwise.
@@ -387,7 +401,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         supportSign(group, support, x, tip);
         const SupportAssessment* found = assessment.find(support.id);
         const SupportCase* reaction = found != nullptr && view.loads ? shownReaction(*found, assessment, view) : nullptr;
-        const std::string letter = elide(supportName(support), 18.0, view.label_height_mm, view.label_font);
+        const std::string letter = elide(support.id.value, 18.0, view.label_height_mm, view.label_font);
         bool lettered = false;
         if (reaction != nullptr) {
             double centre = x;
@@ -501,8 +515,16 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         }
         if (one.item > 0 && !one.selected)
             ++full;
-        if (placeLabel(group, context, one.x, one.y, one.value, one.what, one.item > 0) ||
-            (!one.what.empty() && placeLabel(group, context, one.x, one.y, one.value, {}, one.item > 0))) {
+        const bool up = one.item > 0;
+        const std::string brief = elide(one.what, 26.0, 0.8 * view.label_height_mm, view.label_font);
+        const auto attempt = [&](const std::string& what, const Effort& effort) {
+            return placeLabel(group, context, one.x, one.y, one.value, what, up, effort);
+        };
+        // The whole name close by or a little aside, then cut, then the number alone; extension lines give way last.
+        const bool done = attempt(one.what, {1, 0, false}) || attempt(one.what, {3, 2, false}) ||
+                          (brief != one.what && attempt(brief, {3, 2, false})) ||
+                          (!one.what.empty() && attempt({}, {3, 0, false})) || attempt({}, {3, up ? 1 : 4, true});
+        if (done) {
             told.push_back(one.item);
         } else if (one.item > 0 && !isTold(one.item)) {
             told.push_back(one.item);
@@ -519,17 +541,44 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                 on_shaft.take(boxOf(*text));
         }
     }
+    for (const Box& box : layout.busy)
+        on_shaft.take(box);
+    on_shaft.take({-1e6, -0.3, 1e6, 0.3}); // the centre line
     for (const Pending& one : pending) {
-        if (one.place != Place::torque || (many && !one.selected))
+        if (one.place != Place::torque)
             continue;
+        Group& group = list.groups[one.group];
+        const double seat = one.length;
         const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
-        for (const double dy : {1.5, -1.5 - h, 1.5 + 1.5 * h, -1.5 - 2.5 * h, 1.5 + 3.0 * h}) {
-            const Box box{one.x - width / 2.0, one.y + dy, one.x + width / 2.0, one.y + dy + h};
-            if (!on_shaft.isFree(box))
-                continue;
-            on_shaft.take(box);
-            put(list.groups[one.group], box, one.value, false);
-            break;
+        const bool labelled = !many || one.selected;
+        // Arrow with two heads along the axis on the shaft, its number over or under it, away from keys, traces and diameters.
+        struct Candidate {
+            double y, text_y;
+            bool beside;
+        };
+        const double near = std::max(0.42 * seat, 1.6);
+        const double far = std::max(0.7 * seat, 2.4);
+        const Candidate candidates[] = {{near, near + 1.4, false},        {-near, -near - 1.4 - h, false}, {1.6, 3.0, false},
+                                        {-1.6, -3.0 - h, false},          {far, far + 1.4, false},         {-far, -far - 1.4 - h, false},
+                                        {near, near - h / 2.0, true},     {-near, -near - h / 2.0, true},
+                                        {seat + 1.5, seat + 2.9, false},  {-seat - 1.5, -seat - 2.9 - h, false}};
+        const Candidate* chosen = nullptr;
+        Box text_box{};
+        for (const Candidate& candidate : candidates) {
+            const Box arrow_box{one.x - 5.2, candidate.y - 0.8, one.x + 5.2, candidate.y + 0.8};
+            const double x0 = candidate.beside ? one.x + 6.4 : one.x - width / 2.0;
+            text_box = {x0, candidate.text_y, x0 + width, candidate.text_y + h};
+            if (on_shaft.isFree(arrow_box, 0.2) && (!labelled || on_shaft.isFree(text_box, 0.2))) {
+                chosen = &candidate;
+                break;
+            }
+        }
+        const double y = chosen != nullptr ? chosen->y : seat >= 6.0 ? 0.42 * seat : 0.0;
+        arrow(group, one.x - one.y * 5.0, y, one.x + one.y * 5.0, y, Ink::live, Stroke::thick, 2);
+        on_shaft.take({one.x - 5.2, y - 0.8, one.x + 5.2, y + 0.8});
+        if (chosen != nullptr && labelled) {
+            on_shaft.take(text_box);
+            put(group, text_box, one.value, true);
         }
     }
 

@@ -106,7 +106,7 @@ Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double wid
 
     plan.end_radius = std::min(layout.largest_radius, 32.0);
     const double reach = plan.end_radius > 0.0 ? endViewReach_mm(plan.end_radius) : 0.0;
-    const double end_half = reach + 14.0; // room for the words of the vectors
+    const double end_half = reach + 2.0;
     bool ok = plan.end_radius > 0.0 ? drawing_right + 2.0 * end_half <= inner_right : drawing_right <= inner_right;
     plan.end_x = inner_right - end_half;
     plan.column_left = std::max(drawing_right, strips_right) + 6.0;
@@ -333,8 +333,7 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
     const double left = 3.0;
     const double right = width_mm - 3.0;
     double y = height_mm - 6.0;
-    const std::string name = elide(supportName(support), width_mm * 0.4, 3.0, font);
-    put(left, y, 3.0, name, Ink::ink, true);
+    const std::string name = elide(support.id.value, width_mm * 0.4, 3.0, font);
     const double after_name = left + textWidth_mm(name, 3.0, font) * 1.06 + 2.5;
     const std::string role = elide(labels::role(support.role), right - after_name, 2.2, font);
     put(after_name, y, 2.2, role, Ink::ink2, false);
@@ -348,8 +347,9 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
                        assessment.load_cases.size() > 1;
     if (full && named) {
         const double room = right - after_name - textWidth_mm(role, 2.2, font) - 3.0;
-        std::string text = assessment.load_cases[static_cast<std::size_t>(governing)].name;
-        if (view.case_index < 0)
+        const std::string& case_name = assessment.load_cases[static_cast<std::size_t>(governing)].name;
+        std::string text = case_name;
+        if (view.case_index < 0 && textWidth_mm(case_name + std::string(labels::governs), 2.0, font) <= room)
             text += std::string(labels::governs);
         if (room > 12.0)
             put(right, y, 2.0, elide(text, room, 2.0, font), Ink::ink2, false, HAlign::right);

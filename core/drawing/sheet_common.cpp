@@ -1,5 +1,7 @@
 #include "core/drawing/sheet_common.h"
 
+#include "core/drawing/wheel_shapes.h"
+
 #include "core/units/number_text.h"
 
 #include <algorithm>
@@ -188,11 +190,6 @@ std::string supportPath(const Support& support)
     return "supports." + support.id.value;
 }
 
-std::string supportName(const Support& support)
-{
-    return support.name.empty() ? support.id.value : support.name;
-}
-
 double seatAt_mm(const Shaft& shaft, double x_mm)
 {
     if (shaft.segments.empty())
@@ -257,17 +254,84 @@ const SupportCase* shownReaction(const SupportAssessment& support, const Assessm
 namespace
 {
 
-std::string diameterText(const Arrangement& arrangement, std::size_t index, double start_mm)
+struct DiameterWords {
+    std::string size, fit; ///< as written: diameter sign and number; tolerance class
+};
+
+DiameterWords diameterText(const Arrangement& arrangement, std::size_t index, double start_mm)
 {
     const Segment& segment = arrangement.shaft.segments[index];
-    std::string text = "⌀" + numberTrimmed(segment.outer_mm, 3);
-    if (segment.outer_end_mm && *segment.outer_end_mm != segment.outer_mm)
-        return text + "/" + numberTrimmed(*segment.outer_end_mm, 3);
-    for (const Support& support : arrangement.supports) {
-        if (!support.shaft_fit.empty() && support.x_mm >= start_mm && support.x_mm <= start_mm + segment.length_mm)
-            return text + " " + support.shaft_fit;
+    DiameterWords words{"⌀" + numberTrimmed(segment.outer_mm, 3), {}};
+    if (segment.outer_end_mm && *segment.outer_end_mm != segment.outer_mm) {
+        words.size += "/" + numberTrimmed(*segment.outer_end_mm, 3);
+        return words;
     }
-    return text;
+    for (const Support& support : arrangement.supports) {
+        if (!support.shaft_fit.empty() && support.x_mm >= start_mm && support.x_mm <= start_mm + segment.length_mm) {
+            words.fit = support.shaft_fit;
+            break;
+        }
+    }
+    return words;
+}
+
+/// Stretches of [from, to] that none of the covers hides, widest first.
+struct Stretch {
+    double from, to;
+    [[nodiscard]] double length() const { return to - from; }
+};
+std::vector<Stretch> uncovered(double from, double to, const std::vector<Stretch>& covers)
+{
+    std::vector<Stretch> open{{from, to}};
+    for (const Stretch& cover : covers) {
+        std::vector<Stretch> rest;
+        for (const Stretch& one : open) {
+            if (cover.to <= one.from || cover.from >= one.to) {
+                rest.push_back(one);
+                continue;
+            }
+            if (cover.from > one.from)
+                rest.push_back({one.from, cover.from});
+            if (cover.to < one.to)
+                rest.push_back({cover.to, one.to});
+        }
+        open = std::move(rest);
+    }
+    std::stable_sort(open.begin(), open.end(), [](const Stretch& a, const Stretch& b) { return a.length() > b.length(); });
+    return open;
+}
+
+Box traceBox(const Part& part, const ShaftCover& cover, double s)
+{
+    const double x = part.x_mm * s;
+    const double reach = cover.trace_reach_mm * s + 0.5;
+    const double half = cover.trace_rise_mm * s + 2.5; // two more lines 2 mm apart
+    return {x - reach, -cover.trace_y_mm * s - half, x + reach, -cover.trace_y_mm * s + half};
+}
+
+/// Broken-out keyways of the shaft, sheet mm, a little larger than drawn.
+void keywayBoxes(const Shaft& shaft, double s, std::vector<Box>& out)
+{
+    double start = 0.0;
+    const Feature* first = nullptr;
+    for (const Segment& segment : shaft.segments) {
+        for (const Feature& feature : segment.features) {
+            if (feature.kind != FeatureKind::keyway || !(feature.length_mm > 0.0) || !std::isfinite(feature.position_mm))
+                continue;
+            if (first == nullptr)
+                first = &feature;
+            const double radius = std::min(segment.outer_mm, segment.outerRight_mm()) / 2.0 * s;
+            const double depth =
+                std::min(feature.depth_mm > 0.0 ? feature.depth_mm * s : 0.25 * radius, 0.6 * radius);
+            const double floor = radius - depth;
+            const double under = std::min(std::max(1.1 * depth, 2.6), 0.75 * floor) + 1.0;
+            const double x0 = (start + feature.position_mm) * s - 3.0;
+            const double x1 = (start + feature.position_mm + feature.length_mm) * s + 3.0;
+            const bool below = std::cos((feature.angle_deg - first->angle_deg) * degree) < -0.5;
+            out.push_back(below ? Box{x0, -(radius + depth), x1, -(floor - under)} : Box{x0, floor - under, x1, radius + depth});
+        }
+        start += segment.length_mm;
+    }
 }
 
 } // namespace
@@ -308,75 +372,185 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
         layout.support_bottom = std::min(layout.support_bottom, -(radius + 1.0 + supportSign_mm + reaction));
     }
 
-    // Diameters: in the segment below the axis, else upright in the segment, else on a leader below the drawing.
+    keywayBoxes(arrangement.shaft, s, layout.busy);
+    const Detail detail = viewDetail(arrangement, view);
+    std::vector<Stretch> hides_lower, hides_upper, bearings;
+    for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
+        const Part& part = arrangement.parts[i];
+        if (!std::isfinite(part.x_mm))
+            continue;
+        const ShaftCover cover = shaftCover(part, seatAt_mm(arrangement.shaft, part.x_mm) / 2.0, detail, s);
+        const Stretch stretch{part.x_mm * s - layout.part_half[i], part.x_mm * s + layout.part_half[i]};
+        if (cover.lower)
+            hides_lower.push_back(stretch);
+        if (cover.upper)
+            hides_upper.push_back(stretch);
+        if (cover.trace_reach_mm > 0.0 && detail >= Detail::tone_section)
+            layout.busy.push_back(traceBox(part, cover, s));
+    }
+    for (std::size_t i = 0; i < arrangement.supports.size(); ++i) {
+        const double x = arrangement.supports[i].x_mm * s;
+        if (std::isfinite(x))
+            bearings.push_back({x - layout.support_half[i] - 0.3, x + layout.support_half[i] + 0.3});
+    }
+    const auto isBusy = [&](const Box& box) {
+        return std::any_of(layout.busy.begin(), layout.busy.end(), [&](const Box& other) { return box.overlaps(other); });
+    };
+
+    // Diameters: on the shaft where nothing covers it, below the axis if possible; upright or in two lines where it is narrow; else
+    // on a leader that starts at an edge beside bearings and parts, not across them.
     if (view.dimensions) {
         const double h = view.dimension_height_mm;
         double start = 0.0;
-        double previous_end = -1e9;
         double leader_row = -(layout.largest_radius + 2.5 + h);
-        struct Blocked {
-            double x0, x1;
-        };
-        std::vector<Blocked> blocked;
+        std::vector<Stretch> blocked; // extension lines, reactions
         for (const Support& support : arrangement.supports)
             blocked.push_back({support.x_mm * s - 6.5, support.x_mm * s + 6.5});
         for (const Part& part : arrangement.parts)
             blocked.push_back({part.x_mm * s - 1.0, part.x_mm * s + 1.0});
-        std::sort(blocked.begin(), blocked.end(), [](const Blocked& a, const Blocked& b) { return a.x0 < b.x0; });
+        blocked.push_back({-0.8, 0.8});
+        blocked.push_back({layout.length - 0.8, layout.length + 0.8});
+        std::sort(blocked.begin(), blocked.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+        std::vector<Stretch> shelves;
         bool leaders = false;
         for (std::size_t i = 0; i < arrangement.shaft.segments.size(); ++i) {
             const Segment& segment = arrangement.shaft.segments[i];
             const double x0 = start * s;
-            const double length = segment.length_mm * s;
+            const double x1 = (start + segment.length_mm) * s;
             const double radius = std::min(segment.outer_mm, segment.outerRight_mm()) / 2.0 * s;
+            const DiameterWords words = diameterText(arrangement, i, start);
+            start += segment.length_mm;
+            if (!(x1 > x0) || !(radius > 0.0) || !std::isfinite(x1))
+                continue;
+            const bool bored = segment.boreLeft_mm() > 0.0 || segment.boreRight_mm() > 0.0;
+            const std::string whole = words.fit.empty() ? words.size : words.size + " " + words.fit;
             DiameterLabel label;
             label.segment = i;
-            label.text.text = diameterText(arrangement, i, start);
-            label.text.font = Font::drawing;
-            label.text.paper_ground = segment.boreLeft_mm() > 0.0 || segment.boreRight_mm() > 0.0;
-            start += segment.length_mm;
-            if (!(length > 0.0) || !(radius > 0.0))
-                continue;
+            label.text = {0.0, 0.0, h, whole, HAlign::centre, VAlign::middle, 0.0, Ink::ink, Font::drawing, false, bored};
+            const std::vector<Stretch> lower = uncovered(x0, x1, hides_lower);
+            const std::vector<Stretch> upper = bored ? std::vector<Stretch>{} : uncovered(x0, x1, hides_upper);
             bool placed = false;
-            for (const double height : {h, 0.72 * h}) {
+            const auto settle = [&](double x, double y, double height, double angle, const std::string& text) {
+                label.text.x = x;
+                label.text.y = y;
                 label.text.height_mm = height;
-                const double width = textWidth_mm(label.text.text, height);
-                if (width + 2.0 <= length && height + 1.6 <= radius) {
-                    label.text.x = x0 + length / 2.0;
-                    label.text.y = -std::max(0.5 * radius, height / 2.0 + 0.8);
-                    if (label.text.y - height / 2.0 < -(radius - 0.6))
-                        label.text.y = -(radius - 0.6 - height / 2.0);
-                    label.text.h = HAlign::centre;
-                    label.text.v = VAlign::middle;
-                    placed = true;
-                } else if (height + 1.2 <= length && width + 2.0 <= radius) {
-                    label.text.x = x0 + length / 2.0;
-                    label.text.y = -radius / 2.0;
-                    label.text.h = HAlign::centre;
-                    label.text.v = VAlign::middle;
-                    label.text.angle_deg = 90.0;
-                    placed = true;
+                label.text.angle_deg = angle;
+                label.text.text = text;
+                label.box = boxOf(label.text);
+                placed = !isBusy(label.box);
+                return placed;
+            };
+            const auto onShaft = [&](const Stretch& room, double height, double side) {
+                const double middle = (room.from + room.to) / 2.0;
+                const double width = textWidth_mm(whole, height);
+                if (width + 2.0 <= room.length() && height + 1.6 <= radius) {
+                    for (const double share : {0.5, 0.3, 0.7}) {
+                        const double y = std::clamp(share * radius, height / 2.0 + 0.8,
+                                                    std::max(radius - 0.6 - height / 2.0, height / 2.0 + 0.8));
+                        if (settle(middle, side * y, height, 0.0, whole))
+                            return true;
+                    }
                 }
+                const double first = textWidth_mm(words.size, height);
+                const double line_pitch = 1.45 * height;
+                if (!words.fit.empty() && std::max(first, textWidth_mm(words.fit, height)) + 1.6 <= room.length() &&
+                    line_pitch + height + 1.6 <= radius) {
+                    const double y = side * radius / 2.0;
+                    if (settle(middle, y + line_pitch / 2.0, height, 0.0, words.size)) {
+                        label.second = label.text;
+                        label.second->text = words.fit;
+                        label.second->y = y - line_pitch / 2.0;
+                        const Box low = boxOf(*label.second);
+                        label.box = {std::min(label.box.x0, low.x0), low.y0, std::max(label.box.x1, low.x1), label.box.y1};
+                        if (!isBusy(label.box))
+                            return true;
+                        label.second.reset();
+                        placed = false;
+                    }
+                }
+                return height + 1.2 <= room.length() && width + 2.0 <= radius &&
+                       settle(middle, side * radius / 2.0, height, 90.0, whole);
+            };
+            for (const double height : {h, 0.72 * h}) {
+                for (const Stretch& room : lower)
+                    if (!placed && onShaft(room, height, -1.0))
+                        break;
+                for (const Stretch& room : upper)
+                    if (!placed && onShaft(room, height, 1.0))
+                        break;
                 if (placed)
                     break;
             }
             if (!placed) {
-                label.text.height_mm = h;
-                const double width = textWidth_mm(label.text.text, h);
-                double landing = std::max(x0 + length / 2.0, previous_end + 3.0);
-                for (const Blocked& zone : blocked) {
-                    if (landing - 0.5 < zone.x1 && landing + width + 0.5 > zone.x0)
-                        landing = zone.x1 + 0.6;
+                // Hidden by a part on both sides of the axis: told only when it is asked for.
+                const bool hidden = (lower.empty() || lower.front().length() < 0.5) && (upper.empty() || upper.front().length() < 0.5);
+                const std::string subject = "shaft.segments." + segment.id.value;
+                if (hidden && subject != view.selected)
+                    continue;
+                std::vector<Stretch> covers = hides_lower;
+                covers.insert(covers.end(), bearings.begin(), bearings.end());
+                for (std::size_t k = 0; k < arrangement.parts.size(); ++k) {
+                    const double x = arrangement.parts[k].x_mm * s;
+                    covers.push_back({x - layout.part_half[k], x + layout.part_half[k]});
                 }
+                const std::vector<Stretch> open = uncovered(x0, x1, covers);
+                if (!open.empty() && open.front().length() >= 0.4) {
+                    label.target_x = (open.front().from + open.front().to) / 2.0;
+                } else { // the edge of the step where the thing above it ends
+                    const auto reaches = [&](double x) {
+                        double least = 1e9;
+                        for (const Stretch& cover : covers) {
+                            if (cover.from <= x && cover.to >= x)
+                                least = std::min({least, x - cover.from, cover.to - x});
+                        }
+                        return least > 1e8 ? 0.0 : least;
+                    };
+                    label.target_x = reaches(x0) <= reaches(x1) ? x0 : x1;
+                }
+                label.target_y = -radius;
                 label.leader = true;
                 leaders = true;
-                label.target_x = x0 + length / 2.0;
-                label.target_y = -radius;
-                label.text.x = landing;
+                label.text.height_mm = h;
+                label.text.text = whole;
+                label.text.angle_deg = 0.0;
+                label.text.v = VAlign::baseline;
                 label.text.y = leader_row;
-                previous_end = landing + width;
+                const double width = textWidth_mm(whole, h);
+                const auto free = [&](double from, double to) {
+                    const auto hits = [&](const Stretch& zone) { return from - 0.5 < zone.to && to + 0.5 > zone.from; };
+                    return std::none_of(blocked.begin(), blocked.end(), hits) &&
+                           std::none_of(shelves.begin(), shelves.end(),
+                                        [&](const Stretch& zone) { return from - 2.0 < zone.to && to + 2.0 > zone.from; });
+                };
+                // Straight down if it can be, the text on either side; else the nearest place to which it leans.
+                double best = 1e9;
+                double left_edge = 0.0;
+                const double t = label.target_x;
+                for (int step = 0; step <= 160; ++step) {
+                    for (const double sense : {1.0, -1.0}) {
+                        const double landing = t + sense * 0.5 * step;
+                        for (const double from : {landing, landing - width}) {
+                            const double cost = 0.5 * step + (from < landing ? 0.3 : 0.0);
+                            if (cost < best && free(from, from + width)) {
+                                best = cost;
+                                label.landing_x = landing;
+                                left_edge = from;
+                            }
+                        }
+                    }
+                    if (best < 0.5 * step)
+                        break;
+                }
+                if (best > 1e8) {
+                    label.landing_x = left_edge = layout.right + 3.0;
+                    for (const Stretch& shelf : shelves)
+                        label.landing_x = left_edge = std::max(left_edge, shelf.to + 3.0);
+                }
+                label.text.h = HAlign::left;
+                label.text.x = left_edge;
+                shelves.push_back({left_edge, left_edge + width});
+                label.box = boxOf(label.text);
             }
-            label.box = boxOf(label.text);
             layout.diameters.push_back(std::move(label));
         }
         layout.leader_y = leaders ? leader_row - 1.0 : -layout.largest_radius;

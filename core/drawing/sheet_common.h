@@ -4,6 +4,8 @@
 #include "core/drawing/labels.h"
 #include "core/drawing/sheet.h"
 
+#include <algorithm>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,18 +28,17 @@ public:
     /// Boxes are those of capitals; below the base line hang the tails of letters.
     static constexpr double tails_mm = 0.7;
 
-    void take(const Box& box) { m_taken.push_back(box); }
-    [[nodiscard]] bool isFree(const Box& box, double margin_mm = 0.3) const
+    /// `soft`: a thin line that a label on paper ground may interrupt when no other place is left.
+    void take(const Box& box, bool soft = false) { (soft ? m_soft : m_taken).push_back(box); }
+    [[nodiscard]] bool isFree(const Box& box, double margin_mm = 0.3, bool through_soft = false) const
     {
-        for (const Box& other : m_taken) {
-            if (box.overlaps(other, margin_mm, tails_mm))
-                return false;
-        }
-        return true;
+        const auto hits = [&](const Box& other) { return box.overlaps(other, margin_mm, tails_mm); };
+        return std::none_of(m_taken.begin(), m_taken.end(), hits) &&
+               (through_soft || std::none_of(m_soft.begin(), m_soft.end(), hits));
     }
 
 private:
-    std::vector<Box> m_taken;
+    std::vector<Box> m_taken, m_soft;
 };
 
 /// Box of a text at angle 0 or 90.
@@ -76,7 +77,6 @@ struct Unit {
 
 [[nodiscard]] std::string partPath(const Part& part);
 [[nodiscard]] std::string supportPath(const Support& support);
-[[nodiscard]] std::string supportName(const Support& support);
 /// Largest outside diameter of the bearing, or of its space when none is chosen, mm.
 [[nodiscard]] double supportOuter_mm(const Arrangement& arrangement, const Support& support);
 [[nodiscard]] double supportWidth_mm(const Arrangement& arrangement, const Support& support);
@@ -95,8 +95,10 @@ struct Unit {
 struct DiameterLabel {
     std::size_t segment = 0;
     Text text;
+    std::optional<Text> second; ///< the tolerance class under the number where one line has no room
     bool leader = false;
     double target_x = 0.0, target_y = 0.0; ///< foot of the leader on the outline
+    double landing_x = 0.0;                ///< where the leader meets its shelf
     Box box;
 };
 
@@ -112,6 +114,8 @@ struct Layout {
     double leader_y = 0.0;          ///< baseline of the row of leaders
     double chain_y = 0.0, segment_y = 0.0, overall_y = 0.0;
     std::vector<DiameterLabel> diameters;
+    /// On the shaft itself: broken-out keyways and tooth traces, which no text may cross.
+    std::vector<Box> busy;
 };
 [[nodiscard]] Layout layoutOf(const Arrangement& arrangement, const SheetView& view);
 

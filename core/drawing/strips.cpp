@@ -395,26 +395,33 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     // Labels by importance: extremes, jumps, supports. A label that finds no place is left to the hairline.
     struct Wanted {
         double x, value;
-        std::string text;
+        std::vector<std::string> texts;
         bool above;
         int rank;
         int side; // +1: only right of the point, -1: only left, 0: centred first
     };
     std::vector<Wanted> wanted;
     const bool named = envelope && assessment.load_cases.size() == solution.cases.size();
-    const auto extremeText = [&](const Extreme& extreme) {
-        std::string text = number3(extreme.value) + std::string(labels::at) + numberTrimmed(extreme.x, 0);
-        if (named)
-            text += ", " + elide(assessment.load_cases[static_cast<std::size_t>(extreme.case_index)].name, 24.0, h, font);
-        return text;
+    // From the whole text to the bare value: what fits is written.
+    const auto extremeTexts = [&](const Extreme& extreme) {
+        const std::string bare = number3(extreme.value) + std::string(labels::at) + numberTrimmed(extreme.x, 0);
+        std::vector<std::string> texts;
+        if (named) {
+            const std::string& name = assessment.load_cases[static_cast<std::size_t>(extreme.case_index)].name;
+            texts.push_back(bare + ", " + name);
+            if (std::string cut = bare + ", " + elide(name, 24.0, h, font); cut != texts.front())
+                texts.push_back(std::move(cut));
+        }
+        texts.push_back(bare);
+        return texts;
     };
     const double worth = 0.02 * span;
     if (span > 0.0) {
         if (highest.value > worth)
             wanted.push_back(
-                {highest.x * s, highest.value, extremeText(highest), true, highest.value >= -lowest.value ? 0 : 1, 0});
+                {highest.x * s, highest.value, extremeTexts(highest), true, highest.value >= -lowest.value ? 0 : 1, 0});
         if (lowest.value < -worth)
-            wanted.push_back({lowest.x * s, lowest.value, extremeText(lowest), false, highest.value >= -lowest.value ? 1 : 0, 0});
+            wanted.push_back({lowest.x * s, lowest.value, extremeTexts(lowest), false, highest.value >= -lowest.value ? 1 : 0, 0});
         if (!envelope) {
             // The largest jumps; with many loads the rest is read under the hairline.
             constexpr std::size_t most = 6;
@@ -432,7 +439,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
                 const auto note = [&](double value, int side) {
                     if (std::abs(value) > worth && std::abs(value - highest.value) > 1e-6 * span &&
                         std::abs(value - lowest.value) > 1e-6 * span)
-                        wanted.push_back({samples[i].x * s, value, number3(value), value > 0.0, 2, side});
+                        wanted.push_back({samples[i].x * s, value, {number3(value)}, value > 0.0, 2, side});
                 };
                 note(samples[i - 1].high, -1);
                 note(samples[i].high, 1);
@@ -443,7 +450,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
                     const double value =
                         valueOf(beam::stateAt(solution, index, support.x_mm, beam::Side::left), kind, view.plane) * unit.factor;
                     if (std::isfinite(value) && std::abs(value) > worth)
-                        wanted.push_back({support.x_mm * s, value, number3(value), value > 0.0, 3, 0});
+                        wanted.push_back({support.x_mm * s, value, {number3(value)}, value > 0.0, 3, 0});
                 }
             }
         }
@@ -475,11 +482,9 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     placer.take({-2.0 - 0.8 * h * 4.0, zero_y - 0.4 * h, 0.0, zero_y + 0.4 * h});
     for (const Wanted& one : wanted) {
         const double y = yOf(one.value);
-        const double width = textWidth_mm(one.text, h, font) * (one.rank < 2 ? 1.06 : 1.0);
         bool placed = false;
-        for (const bool relaxed : {false, true}) { // extremes may touch the curve on their paper ground rather than be dropped
-            if (relaxed && one.rank > 1)
-                break;
+        const auto attempt = [&](const std::string& text, bool relaxed) {
+            const double width = textWidth_mm(text, h, font) * (one.rank < 2 ? 1.06 : 1.0);
             for (const double shift : {0.0, h + 0.6}) {
                 for (const bool above : {one.above, !one.above}) {
                     for (const int slot : {0, 1, 2}) {
@@ -499,18 +504,16 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
                             line(curve, one.x, y, std::clamp(one.x, box.x0, box.x1), above ? box.y0 : box.y1, Stroke::hairline,
                                  Ink::ink2);
                         curve.items.emplace_back(
-                            Text{x0, y0, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::ink, font, one.rank < 2, true});
-                        placed = true;
-                        break;
+                            Text{x0, y0, h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink, font, one.rank < 2, true});
+                        return true;
                     }
-                    if (placed)
-                        break;
                 }
-                if (placed)
-                    break;
             }
-            if (placed)
-                break;
+            return false;
+        };
+        // Extremes may touch the curve on their paper ground rather than be cut or dropped.
+        for (const std::string& text : one.texts) {
+            placed = placed || attempt(text, false) || (one.rank < 2 && attempt(text, true));
         }
         if (placed || one.rank < 2)
             curve.items.emplace_back(Circle{one.x, y, 0.7, Stroke::thin, Ink::live, one.rank < 2 ? Ink::live : Ink::paper});

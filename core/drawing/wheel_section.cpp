@@ -499,7 +499,7 @@ private:
         const double bore = boreFor(0.6 * size.root_mm), e = edge(h);
         const Contour view = softened(rectangle(-h, 0.0, h, size.tip_mm), {0.0, 0.0, -e, -e});
         // Less than 2 m of wall under the root: teeth cut into the shaft, which is not sectioned.
-        if (size.root_mm - bore < 2.0 * m) {
+        if (cutIntoShaft(size, bore)) {
             fillView(view, Half::both, true);
             chamferEdges(h, e, size.tip_mm, Half::both);
             pitchLine(size.pitch_mm, h, Half::both);
@@ -535,11 +535,10 @@ private:
 
     void gearTraces(const CylindricalGear& gear, double half, double y)
     {
-        if (!positive(gear.helix_deg) || (gear.hand == Hand::none && !gear.double_helical))
+        const TraceSize size = tracesOf(gear, half, y, builder_.style().scale);
+        if (!positive(size.reach_mm))
             return;
-        const double t = std::tan(std::min(gear.helix_deg, 75.0) * pi / 180.0);
-        double reach = std::min(builder_.onModel_mm(9.0), 0.42 * half * (gear.double_helical ? 2.0 : 1.6));
-        reach = std::min(reach, 0.35 * y / std::max(t, 0.05));
+        const double t = std::tan(std::min(gear.helix_deg, 75.0) * pi / 180.0), reach = size.reach_mm;
         if (!gear.double_helical) {
             traces({0.0, y}, gear.helix_deg, gear.hand, reach, false);
             return;
@@ -712,6 +711,64 @@ private:
 };
 
 } // namespace
+
+bool cutIntoShaft(const GearSize& size, double bore_mm)
+{
+    return size.root_mm - bore_mm < 2.0 * size.module_mm;
+}
+
+TraceSize tracesOf(const CylindricalGear& gear, double half_width_mm, double y_mm, double scale)
+{
+    if (!positive(gear.helix_deg) || (gear.hand == Hand::none && !gear.double_helical) || !positive(scale))
+        return {};
+    const double t = std::tan(std::min(gear.helix_deg, 75.0) * pi / 180.0);
+    double reach = std::min(9.0 / scale, 0.42 * half_width_mm * (gear.double_helical ? 2.0 : 1.6));
+    reach = std::min(reach, 0.35 * y_mm / std::max(t, 0.05));
+    return {y_mm, reach, (gear.double_helical ? 0.5 : 1.0) * t * reach};
+}
+
+ShaftCover shaftCover(const Part& part, double shaft_radius_mm, Detail detail, double scale)
+{
+    ShaftCover cover;
+    const bool swallowed = partOuterRadius_mm(part) <= shaft_radius_mm * 1.001;
+    if (swallowed || std::holds_alternative<PointLoad>(part.body) || std::holds_alternative<DistributedLoad>(part.body))
+        return cover;
+    bool outline = detail < Detail::tone_section; // an outline hides the shaft on both sides
+    if (const auto* gear = std::get_if<CylindricalGear>(&part.body)) {
+        const GearSize size = sizeOf(*gear);
+        outline = outline || !size.width_known;
+        cover.lower = true;
+        const bool integral = !gear->internal && cutIntoShaft(size, shaft_radius_mm);
+        cover.upper = integral;
+        if (!outline) {
+            const double y = gear->internal ? 0.6 * size.pitch_mm
+                             : integral     ? 0.5 * size.pitch_mm
+                                            : 0.5 * (size.pitch_mm + std::min(shaft_radius_mm, 0.5 * size.pitch_mm));
+            const TraceSize trace = tracesOf(*gear, 0.5 * size.width_mm, y, scale);
+            cover.trace_y_mm = trace.y_mm;
+            cover.trace_reach_mm = trace.reach_mm;
+            cover.trace_rise_mm = trace.rise_mm;
+        }
+    } else if (const auto* bevel = std::get_if<BevelGear>(&part.body)) {
+        outline = outline || !sizeOf(*bevel).width_known;
+        cover.lower = true;
+    } else if (std::holds_alternative<Worm>(part.body)) {
+        cover.lower = cover.upper = true;
+    } else if (const auto* wheel = std::get_if<WormWheel>(&part.body)) {
+        outline = outline || !sizeOf(*wheel).width_known;
+    } else if (const auto* pulley = std::get_if<BeltPulley>(&part.body)) {
+        outline = outline || !sizeOf(*pulley).width_known;
+    } else if (const auto* coupling = std::get_if<Coupling>(&part.body)) {
+        outline = outline || !positive(coupling->length_mm);
+    } else if (const auto* impeller = std::get_if<Impeller>(&part.body)) {
+        outline = outline || !positive(impeller->width_mm);
+    } else if (const auto* weight = std::get_if<WeightBody>(&part.body)) {
+        outline = outline || !positive(weight->width_mm);
+    }
+    if (outline)
+        cover.lower = cover.upper = true;
+    return cover;
+}
 
 Group partSection(const Part& part, double shaft_diameter_mm, const SectionStyle& style)
 {

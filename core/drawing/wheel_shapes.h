@@ -1,6 +1,7 @@
 #pragma once
 // Internal to core/drawing: sizes of a part as it is drawn. Model mm.
 
+#include "core/drawing/sections.h"
 #include "core/model/arrangement.h"
 
 namespace shaftwright::drawing
@@ -50,5 +51,20 @@ struct PulleySize {
     bool width_known = true;
 };
 [[nodiscard]] PulleySize sizeOf(const BeltPulley& pulley);
+
+/// Which halves of the shaft the drawn part hides, and where its tooth traces lie (model mm, below the axis).
+struct ShaftCover {
+    bool lower = false, upper = false;
+    double trace_y_mm = 0.0, trace_reach_mm = 0.0, trace_rise_mm = 0.0; ///< reach 0: no traces
+};
+[[nodiscard]] ShaftCover shaftCover(const Part& part, double shaft_radius_mm, Detail detail, double scale);
+
+/// Tooth traces of a cylindrical gear: centre below the axis, half length, half rise of the middle line. Model mm; reach 0: none.
+struct TraceSize {
+    double y_mm = 0.0, reach_mm = 0.0, rise_mm = 0.0;
+};
+[[nodiscard]] TraceSize tracesOf(const CylindricalGear& gear, double half_width_mm, double y_mm, double scale);
+/// Teeth cut into the shaft: less than 2 m of wall under the root.
+[[nodiscard]] bool cutIntoShaft(const GearSize& size, double bore_mm);
 
 } // namespace shaftwright::drawing
