@@ -5,22 +5,22 @@
 namespace shaftwright::samples
 {
 
-/// Two single angular contact bearings adjusted back to back.
+/// Angular contact bearings adjusted back to back, two of them in tandem.
 Arrangement drillHead()
 {
     Arrangement a;
-    a.title = {
-        "Spindle of a drilling head",
-        "DR-116-02",
-        "",
-        "",
-        "2026-11-25",
-        "Feed force on two single angular contact bearings adjusted back to back; ribbed belt above, chuck below, shaft upright"};
+    a.title = {"Spindle of a drilling head",
+               "DR-116-02",
+               "",
+               "",
+               "2026-11-25",
+               "Feed force on two angular contact bearings in tandem, adjusted back to back against a third; ribbed belt above, "
+               "chuck below"};
     a.shaft.material.name = "C45E";
     ShaftMaker shaft(a.shaft);
     shaft.cone(48, 26, 34);
     shaft.cylinder(12, 52);
-    const double low = shaft.cylinder(24, 45);
+    const double low = shaft.cylinder(38, 45);
     shaft.filletLeft(0.6);
     shaft.cylinder(96, 44);
     const double high = shaft.cylinder(16, 40);
@@ -38,7 +38,8 @@ Arrangement drillHead()
     a.parts.push_back(part("P1", "Ribbed pulley", shaft.end_mm() - 26, 1.4, power(PowerSense::driven, 3),
                            pulley(BeltKind::ribbed, 112, 80, 260, 100, 34, 8)));
 
-    const BearingChoice front = test::genericBearing(Family::angular_contact_ball_40, "7209-40");
+    const BearingChoice front =
+        bearingSet(Family::angular_contact_set_tandem, "7009-40", SetArrangement::tandem, Carries::plus, Carries::plus);
     const BearingChoice back = test::genericBearing(Family::angular_contact_ball_40, "7208-40");
     Support a1 = support("A", low + 0.5 * front.width_mm(), Role::adjusted, front, "k5", "J6",
                          {HoldKind::shoulder, HoldKind::nothing, HoldKind::nothing, HoldKind::shoulder});
@@ -54,6 +55,14 @@ Arrangement drillHead()
     a.surroundings.attitude_deg = 90;
     a.surroundings.temperature_C = 45;
     a.surroundings.lubricant = Lubricant::grease;
+    a.acceptances = {
+        {"X1",
+         "chosen-is-reserved",
+         "supports.A.bearing",
+         "Bought as a matched tandem set and ground to the third bearing; one bearing of this height would be too soft",
+         "Design office",
+         "2026-11-25",
+         {{"axial_ratio", 9.185}}}};
     return a;
 }
 
