@@ -162,6 +162,8 @@ std::vector<PlacedCard> placeCards(const std::vector<double>& places_px, QRectF 
         if (it != cards.end()) {
             // Opens over its neighbours: last in the list is painted on top.
             PlacedCard open = *it;
+            if (open.form == CardForm::compact && room.height() < fullCardHeight - 1.0)
+                return cards; // no room to open
             cards.erase(it);
             open.form = room.height() >= fullCardHeight - 1.0 ? CardForm::full : CardForm::compact;
             const double open_width = open.form == CardForm::full ? 312.0 : 220.0;

@@ -167,6 +167,11 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     words(tr("Date"), "date", &TitleBlock::date);
     words(tr("Purpose"), "purpose", &TitleBlock::purpose);
     column->addWidget(m_block);
+    m_notes = new QWidget(this);
+    auto* notes = new QVBoxLayout(m_notes);
+    notes->setContentsMargins(0, 8, 0, 0);
+    notes->setSpacing(6);
+    column->addWidget(m_notes);
     column->addStretch(1);
 }
 
@@ -191,16 +196,22 @@ void ArrangementPanel::refreshFindings(const Assessment& assessment)
     if (m_document.previewing() && !m_shown_findings.empty())
         return;
     m_shown_findings = assessment.findings;
-    qDeleteAll(m_findings->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
+    // What stops or warns stands first; notes follow at the end.
+    bool any = false;
+    for (QWidget* place : {m_findings, m_notes})
+        qDeleteAll(place->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
     for (const Finding& finding : assessment.findings) {
+        const bool note = finding.severity == Severity::note;
+        any = any || !note;
+        QWidget* place = note ? m_notes : m_findings;
         const QString path = subjectPath(m_document.shown(), finding.subject);
-        auto* box = new FindingBox(finding, subjectName(m_document.shown(), path), m_findings);
+        auto* box = new FindingBox(finding, subjectName(m_document.shown(), path), place);
         if (!path.isEmpty())
             connect(box, &QAbstractButton::clicked, this, [this, path] { m_document.select(path); });
-        m_findings->layout()->addWidget(box);
+        place->layout()->addWidget(box);
         box->show();
     }
-    m_findings->setVisible(!assessment.findings.empty());
+    m_findings->setVisible(any);
 }
 
 void ArrangementPanel::refreshRequirements(const Assessment& assessment)

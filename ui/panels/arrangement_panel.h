@@ -16,7 +16,7 @@ private:
     void refreshRequirements(const Assessment& assessment);
     Document& m_document;
     PanelLabel* m_title = nullptr;
-    QWidget* m_findings = nullptr;
+    QWidget *m_findings = nullptr, *m_notes = nullptr;
     Findings m_shown_findings;
     QWidget* m_requirements = nullptr;
     QString m_shown_requirements;

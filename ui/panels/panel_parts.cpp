@@ -421,7 +421,7 @@ int DerivationView::layoutOrPaint(QPainter* painter, int width) const
         else if (unit == QLatin1String("h"))
             result = lifeText(step.result);
         else if (!unit.isEmpty())
-            result += QLatin1Char(' ') + unit;
+            result += (unit.startsWith(QLatin1String("10^6")) ? QStringLiteral(" × 10⁶") + unit.mid(4) : QLatin1Char(' ') + unit);
         const double result_width = tabularWidth(strong, result);
         if (painter != nullptr) {
             painter->setPen(t.ink);
@@ -434,6 +434,7 @@ int DerivationView::layoutOrPaint(QPainter* painter, int width) const
         if (!step.formula.empty())
             formula += QStringLiteral(" = ") + QString::fromStdString(step.formula);
         formula.replace(QLatin1Char('-'), QChar(0x2212));
+        formula.replace(QStringLiteral("10^6"), QStringLiteral("10⁶"));
         if (painter != nullptr)
             painter->setPen(t.live);
         y += wrapped(painter, strong, formula, QPointF(0.0, y), width);

@@ -74,6 +74,13 @@ SupportPanel::SupportPanel(Document& document, ViewState& view, SupportId id)
     policy.setHeightForWidth(true);
     m_derivation->setSizePolicy(policy);
     column->addWidget(m_derivation);
+    m_steps_button = new QuietButton(tr("Show every step"), this);
+    m_steps_button->setObjectName(QStringLiteral("everyStep"));
+    connect(m_steps_button, &QuietButton::clicked, this, [this] {
+        m_every_step = !m_every_step;
+        refresh();
+    });
+    column->addWidget(m_steps_button, 0, Qt::AlignLeft);
     m_life_note = new PanelLabel(PanelLabel::Look::second, {}, this);
     column->addWidget(m_life_note);
     column->addWidget(new PanelRule(this));
@@ -312,7 +319,17 @@ void SupportPanel::refresh()
                                 : tr("Choose a bearing: type its designation, or take one of those below.");
     }
     m_life_head->setText(head);
-    m_derivation->setSteps(std::move(steps));
+    // The three numbers that a hand calculation ends with; every step on demand.
+    Derivation shown = steps;
+    if (!m_every_step) {
+        std::erase_if(shown, [](const DerivationStep& step) { return step.symbol != "P" && step.symbol != "L10" && step.symbol != "L10h"; });
+        if (shown.empty())
+            shown = steps;
+    }
+    m_steps_button->setVisible(has_bearing && (m_every_step || shown.size() < steps.size()));
+    m_steps_button->setText(m_every_step ? tr("Show the main steps only") : tr("Show every step"));
+    m_steps_button->adjustSize();
+    m_derivation->setSteps(std::move(shown));
     m_derivation->setVisible(has_bearing);
     m_life_note->setText(note);
     m_life_note->setVisible(!note.isEmpty());

@@ -34,6 +34,8 @@ private:
     QuietButton* m_more_button = nullptr;
     PanelLabel* m_life_head = nullptr;
     DerivationView* m_derivation = nullptr;
+    QuietButton* m_steps_button = nullptr;
+    bool m_every_step = false;
     PanelLabel* m_life_note = nullptr;
     PanelLabel* m_suggestion_head = nullptr;
     QWidget* m_suggestions = nullptr;

@@ -387,7 +387,7 @@ void SheetView::updateLists()
         for (const Segment& segment : shown.shaft.segments)
             radius = std::max(radius, segment.outer_mm / 2.0 * view.scale);
         // The end view keeps the scale of the drawing where its room allows it.
-        double most = (m_end_room.width() / 2.0 - 48.0) / m_sheet_px_per_mm;
+        double most = (m_end_room.width() / 2.0 - 26.0) / m_sheet_px_per_mm;
         double fitting = most;
         while (fitting > 2.0 && drawing::endViewReach_mm(fitting) > most)
             fitting *= 0.95;

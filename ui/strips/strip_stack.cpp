@@ -138,7 +138,9 @@ void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scr
         double left = x_px + 8.0;
         if (left + width > right_px)
             left = x_px - 8.0 - width;
-        const double centre = std::clamp(y - 11.0, own.top() + 11.0, own.bottom() - 11.0);
+        // Labels of extremes stand outside the curve: the reading stands on its inner side.
+        const double beside = y < own.center().y() ? y + 13.0 : y - 13.0;
+        const double centre = std::clamp(beside, own.top() + 11.0, own.bottom() - 11.0);
         const QRectF tag(left, centre - 9.0, width, 18.0);
         painter.setPen(QPen(t.edge, 1.0));
         painter.setBrush(t.card);

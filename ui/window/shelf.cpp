@@ -123,7 +123,7 @@ Shelf::Shelf(QWidget* parent) : QWidget(parent)
 void Shelf::setNarrow(bool narrow)
 {
     m_narrow = narrow;
-    setFixedWidth(narrow ? 48 : 104);
+    setFixedWidth(narrow ? 48 : 110);
     for (ShelfButton* button : m_buttons)
         button->setNarrow(narrow);
     arrange();

@@ -54,8 +54,8 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent)
         m_ways << tile;
     };
     way(QStringLiteral("start.segment"), tr("Draw the first segment"), tr("An empty sheet with one cylinder to pull and type on"), &StartPage::firstSegment);
-    way(QStringLiteral("start.two"), tr("Plain shaft on two bearings"), tr("Stepped shaft with a gear and a coupling, ready to change"), &StartPage::twoBearings);
-    way(QStringLiteral("start.one"), tr("Loads of one bearing"), tr("Radial and axial force, speed and bore: which type, which size"), &StartPage::oneBearing);
+    way(QStringLiteral("start.two"), tr("Plain shaft on two bearings"), tr("Stepped, with a gear and a coupling, ready to change"), &StartPage::twoBearings);
+    way(QStringLiteral("start.one"), tr("Loads of one bearing"), tr("Forces, speed and bore: which type, which size"), &StartPage::oneBearing);
     m_open = new StartTile(tr("Open a file …"), tr("An arrangement that was saved before"), false, this);
     m_open->setObjectName(QStringLiteral("start.open"));
     connect(m_open, &QAbstractButton::clicked, this, &StartPage::openOther);
@@ -94,7 +94,7 @@ void StartPage::setComplaint(const QString& words)
 
 void StartPage::arrange()
 {
-    const int column = std::min(340, (width() - 96) / 2);
+    const int column = std::min(390, (width() - 96) / 2);
     const int total = 2 * column + 32;
     const int left = (width() - total) / 2, right = left + column + 32;
     m_heads.clear();

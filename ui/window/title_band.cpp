@@ -256,7 +256,7 @@ void TitleBand::arrange()
     const int title_width = width() >= 1200 ? 300 : 220;
     const int left = 18 + title_width + 46;
     m_tiles->setGeometry(left, 6, std::max(80, m_undo->x() - 16 - left), 35);
-    m_tiles->setVisible(!m_document.shown().duty.load_cases.empty());
+    m_tiles->setVisible(!m_document.empty() && !m_document.shown().duty.load_cases.empty());
 }
 
 void TitleBand::paintEvent(QPaintEvent*)
