@@ -1,6 +1,7 @@
 list(APPEND files
     "text/de.assumptions.json"
     "text/de.derivations.json"
+    "text/de.findings.json"
     "text/de.reader.json"
     "text/de.report.json"
     "text/de.words.json"
