@@ -22,7 +22,8 @@
 using namespace shaftwright;
 using namespace shaftwright::ui;
 
-namespace {
+namespace
+{
 
 void settle()
 {
@@ -45,7 +46,10 @@ struct Bench {
     Document& document() { return window.document(); }
     SheetView& sheet() { return window.sheet(); }
     /// A pixel on a thing that no other thing covers: near the outline of the gear.
-    QPoint onPart(const PartId& id, double radius_mm) { return sheet().pixelOf(findPart(document().committed(), id)->x_mm, radius_mm).toPoint(); }
+    QPoint onPart(const PartId& id, double radius_mm)
+    {
+        return sheet().pixelOf(findPart(document().committed(), id)->x_mm, radius_mm).toPoint();
+    }
     void drag(QPoint from, QPoint to, bool release = true, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
     {
         QTest::mousePress(&sheet(), Qt::LeftButton, modifiers, from);

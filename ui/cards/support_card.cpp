@@ -13,9 +13,11 @@
 #include <cmath>
 #include <numeric>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 QString dimensions(const BearingChoice& choice)
 {
@@ -66,7 +68,13 @@ SupportCardData supportCardData(const Support& support, const Assessment& result
     const SupportCase& load = found->cases[static_cast<std::size_t>(shown)];
     data.radial = forceText(load.radial_N);
     data.axial = std::abs(load.axial_N) < 0.5 ? QObject::tr("none") : forceText(std::abs(load.axial_N));
-    data.tilt = fixedNumber(load.tilt_mrad, 2) + QStringLiteral(" mrad");
+    double tilt_mrad = load.tilt_mrad;
+    if (!one_case) {
+        // The case that governs the life need not be the one that bends most.
+        for (const SupportCase& other : found->cases)
+            tilt_mrad = std::max(tilt_mrad, other.tilt_mrad);
+    }
+    data.tilt = fixedNumber(tilt_mrad, 2) + QStringLiteral(" mrad");
     if (found->bearing) {
         const BearingAssessment& bearing = *found->bearing;
         data.life_h = bearing.L10_h;
@@ -194,8 +202,8 @@ void paintLifeBar(QPainter& painter, const QRectF& rect, double found, double re
     painter.setPen(Qt::NoPen);
     painter.setBrush(fill);
     if (length > 1.0)
-        painter.drawRoundedRect(QRectF(track.left() + 1, track.top() + 1, length - 1, track.height() - 2), track.height() / 2.0 - 1,
-                                track.height() / 2.0 - 1);
+        painter.drawRoundedRect(QRectF(track.left() + 1, track.top() + 1, length - 1, track.height() - 2),
+                                track.height() / 2.0 - 1, track.height() / 2.0 - 1);
     if (share > full_scale) {
         QPainterPath tip;
         tip.moveTo(track.right() - head - 3, track.top() - 2);
@@ -212,7 +220,8 @@ void paintLifeBar(QPainter& painter, const QRectF& rect, double found, double re
     painter.restore();
 }
 
-void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRectF& rect, CardForm form, bool selected, bool hovered)
+void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRectF& rect, CardForm form, bool selected,
+                      bool hovered)
 {
     const Tokens& t = tokens();
     painter.save();
@@ -274,11 +283,17 @@ void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRec
     const double role_x = left + tabularWidth(strong, data.letter) + 10.0;
     if (form == CardForm::full) {
         QString head = data.old_results ? QObject::tr("before the stop") : data.governs;
+        double head_right = right;
+        if (data.stops > 0) {
+            drawMark(painter, Mark::cross, QPointF(right - 4.0, baseline - 4.0), 8.0, t.stop, 2.0);
+            head_right -= 16.0;
+            head = data.stops == 1 ? QObject::tr("1 stop") : QObject::tr("%1 stops").arg(data.stops);
+        }
         const double head_room = right - role_x - tabularWidth(text, data.role) - 16.0;
         head = elided(small, head, head_room);
         drawLine(painter, QPointF(role_x, baseline), text, t.ink2, data.role);
-        painter.setPen(t.ink2);
-        drawTabular(painter, small, QPointF(right, baseline), head, Qt::AlignRight);
+        painter.setPen(data.stops > 0 ? t.stop : t.ink2);
+        drawTabular(painter, small, QPointF(head_right, baseline), head, Qt::AlignRight);
     } else {
         const QString designation = data.designation.isEmpty() ? data.role : data.designation;
         painter.setPen(t.ink);
@@ -305,7 +320,8 @@ void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRec
     }
     baseline = rect.top() + 63.0;
     if (data.life_h) {
-        paintLifeBar(painter, QRectF(left, baseline - 8.5, 126.0, 8.0), *data.life_h, data.required_h.value_or(0.0), data.met.value_or(true));
+        paintLifeBar(painter, QRectF(left, baseline - 8.5, 126.0, 8.0), *data.life_h, data.required_h.value_or(0.0),
+                     data.met.value_or(true));
         verdict(QPointF(left + 140.0, baseline), right - left - 140.0, true);
     } else if (!data.designation.isEmpty()) {
         verdict(QPointF(left, baseline), right - left, false);

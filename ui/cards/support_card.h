@@ -11,7 +11,8 @@
 #include <optional>
 #include <vector>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 enum class CardForm { full, compact, pin };
 
@@ -27,7 +28,8 @@ struct SupportCardData {
 };
 
 /// @param case_index shown case; -1: the governing one
-[[nodiscard]] SupportCardData supportCardData(const Support& support, const Assessment& results, int case_index, bool old_results);
+[[nodiscard]] SupportCardData supportCardData(const Support& support, const Assessment& results, int case_index,
+                                              bool old_results);
 
 struct PlacedCard {
     int index = 0; ///< of the support
@@ -39,7 +41,8 @@ struct PlacedCard {
 /// opens over its neighbours. `places_px` in the order of the supports.
 [[nodiscard]] std::vector<PlacedCard> placeCards(const std::vector<double>& places_px, QRectF room, int selected);
 
-void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRectF& rect, CardForm form, bool selected, bool hovered);
+void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRectF& rect, CardForm form, bool selected,
+                      bool hovered);
 
 /// Linear bar from 0 to 2.3 times the requirement with an arrow head beyond.
 void paintLifeBar(QPainter& painter, const QRectF& rect, double found, double required, bool met);

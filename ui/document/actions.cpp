@@ -9,9 +9,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::ui::actions {
+namespace shaftwright::ui::actions
+{
 
-namespace {
+namespace
+{
 
 Finding refusal(std::string code, std::string path)
 {
@@ -98,8 +100,8 @@ Result<Inserted> insertFeature(const Arrangement& arrangement, ShelfItem item, d
         feature.depth_mm = std::max(1.2, std::round(segment.outer_mm * 0.24) / 2.0);
         feature.angle_deg = 90.0;
     }
-    feature.position_mm =
-        std::clamp(std::round(x_mm - start_mm - feature.length_mm / 2.0), 0.0, std::max(0.0, segment.length_mm - feature.length_mm));
+    feature.position_mm = std::clamp(std::round(x_mm - start_mm - feature.length_mm / 2.0), 0.0,
+                                     std::max(0.0, segment.length_mm - feature.length_mm));
     return inserted(addFeature(arrangement, segment.id, feature), pathOf(segment.id),
                     item == ShelfItem::groove ? QObject::tr("Insert groove") : QObject::tr("Insert keyway"));
 }
@@ -113,7 +115,8 @@ Result<Inserted> insertRing(const Arrangement& arrangement, double x_mm)
                          [&](const Support& a, const Support& b) { return std::abs(a.x_mm - x_mm) < std::abs(b.x_mm - x_mm); });
     Support support = *nearest;
     (x_mm < support.x_mm ? support.holds.inner_left : support.holds.inner_right) = HoldKind::retaining_ring;
-    return inserted(setSupport(arrangement, support), pathOf(support.id), QObject::tr("Hold the ring of %1").arg(QString::fromStdString(support.id.value)));
+    return inserted(setSupport(arrangement, support), pathOf(support.id),
+                    QObject::tr("Hold the ring of %1").arg(QString::fromStdString(support.id.value)));
 }
 
 } // namespace

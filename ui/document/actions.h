@@ -11,7 +11,8 @@
 #include <utility>
 #include <vector>
 
-namespace shaftwright::ui::actions {
+namespace shaftwright::ui::actions
+{
 
 /// A thing of the shelf.
 enum class ShelfItem {
@@ -54,7 +55,8 @@ struct Inserted {
 /// Moves the shoulder at the right end of segment `index`; the neighbour gives way, or with `push` the rest moves along.
 [[nodiscard]] Result<Arrangement> moveShoulderAfter(const Arrangement& arrangement, std::size_t index, double x_mm, bool push);
 /// Direction of the mesh or belt of a part, degrees from +y towards +z. `further_mesh`: of a gear with several meshes.
-[[nodiscard]] Result<Arrangement> setDirection(const Arrangement& arrangement, const PartId& id, double angle_deg, int further_mesh = -1);
+[[nodiscard]] Result<Arrangement> setDirection(const Arrangement& arrangement, const PartId& id, double angle_deg,
+                                               int further_mesh = -1);
 [[nodiscard]] std::optional<double> direction(const Part& part, int further_mesh = -1);
 /// Index in "further_meshes.1.mesh_angle_deg"; -1 for the first mesh.
 [[nodiscard]] int furtherMeshOf(const QString& handle);

@@ -9,13 +9,16 @@
 #include <QTimer>
 #include <QUndoCommand>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// The only kind of undo step: the value before and after.
-class ArrangementCommand : public QUndoCommand {
+class ArrangementCommand : public QUndoCommand
+{
 public:
     ArrangementCommand(Document& document, Arrangement before, Arrangement after, const QString& text, QString gesture)
-        : QUndoCommand(text), m_document(document), m_before(std::move(before)), m_after(std::move(after)), m_gesture(std::move(gesture))
+        : QUndoCommand(text), m_document(document), m_before(std::move(before)), m_after(std::move(after)),
+          m_gesture(std::move(gesture))
     {
     }
     int id() const override { return m_gesture.isEmpty() ? -1 : 1; }
@@ -38,7 +41,8 @@ private:
     QString m_gesture;
 };
 
-Document::Document(Analyser analyser, QObject* parent) : QObject(parent), m_analyser(std::move(analyser)), m_announce(new QTimer(this))
+Document::Document(Analyser analyser, QObject* parent)
+    : QObject(parent), m_analyser(std::move(analyser)), m_announce(new QTimer(this))
 {
     m_announce->setSingleShot(true);
     m_announce->setInterval(0);

@@ -16,9 +16,11 @@
 
 class QTimer;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class Document : public QObject {
+class Document : public QObject
+{
     Q_OBJECT
 public:
     using Analyser = std::function<Assessment(const Arrangement&)>;
@@ -30,7 +32,10 @@ public:
     /// What is to be shown: the preview of a running gesture, else the committed value.
     [[nodiscard]] const Arrangement& shown() const { return m_preview ? *m_preview : m_value; }
     [[nodiscard]] const Arrangement& committed() const { return m_value; }
-    [[nodiscard]] bool empty() const { return m_value.shaft.segments.empty() && m_value.supports.empty() && m_value.parts.empty(); }
+    [[nodiscard]] bool empty() const
+    {
+        return m_value.shaft.segments.empty() && m_value.supports.empty() && m_value.parts.empty();
+    }
     /// Counts up with every change of the shown value.
     [[nodiscard]] quint64 revision() const { return m_revision; }
 

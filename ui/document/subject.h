@@ -6,7 +6,8 @@
 
 #include <QString>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 enum class SubjectKind { nothing, support, part, segment };
 
@@ -31,8 +32,17 @@ struct Subject {
     return {};
 }
 
-[[nodiscard]] inline QString pathOf(const SupportId& id) { return QStringLiteral("supports.") + QString::fromStdString(id.value); }
-[[nodiscard]] inline QString pathOf(const PartId& id) { return QStringLiteral("parts.") + QString::fromStdString(id.value); }
-[[nodiscard]] inline QString pathOf(const SegmentId& id) { return QStringLiteral("shaft.segments.") + QString::fromStdString(id.value); }
+[[nodiscard]] inline QString pathOf(const SupportId& id)
+{
+    return QStringLiteral("supports.") + QString::fromStdString(id.value);
+}
+[[nodiscard]] inline QString pathOf(const PartId& id)
+{
+    return QStringLiteral("parts.") + QString::fromStdString(id.value);
+}
+[[nodiscard]] inline QString pathOf(const SegmentId& id)
+{
+    return QStringLiteral("shaft.segments.") + QString::fromStdString(id.value);
+}
 
 } // namespace shaftwright::ui

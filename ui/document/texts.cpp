@@ -6,9 +6,11 @@
 #include "ui/document/subject.h"
 #include "ui/widgets/number_text.h"
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 QString words(const std::string& code)
 {
@@ -65,7 +67,8 @@ QString readErrorText(const ReadError& error)
 {
     const Texts& texts = Texts::of(Language::english);
     const std::string key = "reader." + error.code + ".text";
-    QString text = texts.has(key) ? QString::fromStdString(texts.fill(key, error.values, Typography::fine)) : words(error.code) + QStringLiteral(": ") + valueList(error.values);
+    QString text = texts.has(key) ? QString::fromStdString(texts.fill(key, error.values, Typography::fine))
+                                  : words(error.code) + QStringLiteral(": ") + valueList(error.values);
     if (error.line > 0)
         text += QObject::tr(" (line %1, column %2)").arg(error.line).arg(error.column);
     if (!error.path.empty())
@@ -98,7 +101,8 @@ QString requirementText(const RequirementResult& requirement, const QString& whe
 QString derivationName(const DerivationStep& step)
 {
     const Texts& texts = Texts::of(Language::english);
-    return texts.has("derivation." + step.code) ? QString::fromStdString(shaftwright::derivationName(step, texts)) : words(step.code);
+    return texts.has("derivation." + step.code) ? QString::fromStdString(shaftwright::derivationName(step, texts))
+                                                : words(step.code);
 }
 
 QString quantityErrorText(const std::string& code, const std::string& detail)
@@ -214,7 +218,8 @@ QString subjectName(const Arrangement& arrangement, const QString& subject)
     switch (what.kind) {
     case SubjectKind::support:
         if (const Support* support = findSupport(arrangement, SupportId(what.id)))
-            return QObject::tr("Support %1").arg(QString::fromStdString(support->name.empty() ? support->id.value : support->name));
+            return QObject::tr("Support %1")
+                .arg(QString::fromStdString(support->name.empty() ? support->id.value : support->name));
         break;
     case SubjectKind::part:
         if (const Part* part = findPart(arrangement, PartId(what.id)))

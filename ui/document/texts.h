@@ -9,7 +9,8 @@
 
 #include <QString>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// What is wrong, with its numbers.
 [[nodiscard]] QString findingText(const Finding& finding);

@@ -10,9 +10,11 @@
 #include <optional>
 #include <vector>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class ViewState : public QObject {
+class ViewState : public QObject
+{
     Q_OBJECT
 public:
     using QObject::QObject;

@@ -9,9 +9,11 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 QString inUnit(double value, const std::string& unit)
 {
@@ -31,17 +33,18 @@ template <class Change> Form::Set change(Change apply)
 }
 
 template <class Enum>
-void openChoice(Form& form, const QString& label, const QStringList& words, const char* key, std::optional<Enum> Surroundings::*member,
-                std::function<int(const Settled&)> settled)
+void openChoice(Form& form, const QString& label, const QStringList& words, const char* key,
+                std::optional<Enum> Surroundings::*member, std::function<int(const Settled&)> settled)
 {
-    form.choice({label, words, std::string("surroundings.") + key,
-                 [member](const Arrangement& a) { return a.surroundings.*member ? static_cast<int>(*(a.surroundings.*member)) : -1; },
-                 [member](const Arrangement& a, int index) -> Result<Arrangement> {
-                     Arrangement next = a;
-                     next.surroundings.*member = static_cast<Enum>(index);
-                     return next;
-                 },
-                 [words, settled](const Assessment& assessment) { return words.value(settled(assessment.settled)); }});
+    form.choice(
+        {label, words, std::string("surroundings.") + key,
+         [member](const Arrangement& a) { return a.surroundings.*member ? static_cast<int>(*(a.surroundings.*member)) : -1; },
+         [member](const Arrangement& a, int index) -> Result<Arrangement> {
+             Arrangement next = a;
+             next.surroundings.*member = static_cast<Enum>(index);
+             return next;
+         },
+         [words, settled](const Assessment& assessment) { return words.value(settled(assessment.settled)); }});
 }
 
 } // namespace
@@ -108,12 +111,18 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
 
     using K = QuantityKind;
     m_duty = new Form(m_document, this);
-    m_duty->quantity({tr("Required life"), K::life_h, "duty.required_L_h", [](const Arrangement& a) { return a.duty.required_L_h; },
+    m_duty->quantity({tr("Required life"), K::life_h, "duty.required_L_h",
+                      [](const Arrangement& a) { return a.duty.required_L_h; },
                       change([](Arrangement& a, std::optional<double> v) { a.duty.required_L_h = v; }), true,
                       [](const Assessment&) { return tr("not judged"); }, tr("Of every support that states no life of its own")});
-    m_duty->quantity({tr("Reliability"), K::percent, "duty.reliability_percent", [](const Arrangement& a) { return a.duty.reliability_percent; },
-                      change([](Arrangement& a, std::optional<double> v) { a.duty.reliability_percent = v; }), true,
-                      [](const Assessment& s) { return plainNumber(s.settled.reliability_percent); }, {}});
+    m_duty->quantity({tr("Reliability"),
+                      K::percent,
+                      "duty.reliability_percent",
+                      [](const Arrangement& a) { return a.duty.reliability_percent; },
+                      change([](Arrangement& a, std::optional<double> v) { a.duty.reliability_percent = v; }),
+                      true,
+                      [](const Assessment& s) { return plainNumber(s.settled.reliability_percent); },
+                      {}});
     m_duty->quantity({tr("Application factor"), K::number, "duty.K_A", [](const Arrangement& a) { return a.duty.K_A; },
                       change([](Arrangement& a, std::optional<double> v) { a.duty.K_A = v; }), true,
                       [](const Assessment& s) { return plainNumber(s.settled.K_A); }, tr("On forces that come from torque")});
@@ -122,9 +131,10 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     column->addWidget(new PanelRule(this));
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Surroundings"), this));
     m_surroundings = new Form(m_document, this);
-    const auto open = [&](const QString& label, K kind, const char* key, std::optional<double> Surroundings::*member, double Settled::*settled,
-                          const QString& tip = {}) {
-        m_surroundings->quantity({label, kind, std::string("surroundings.") + key, [member](const Arrangement& a) { return a.surroundings.*member; },
+    const auto open = [&](const QString& label, K kind, const char* key, std::optional<double> Surroundings::*member,
+                          double Settled::*settled, const QString& tip = {}) {
+        m_surroundings->quantity({label, kind, std::string("surroundings.") + key,
+                                  [member](const Arrangement& a) { return a.surroundings.*member; },
                                   change([member](Arrangement& a, std::optional<double> v) { a.surroundings.*member = v; }), true,
                                   [settled](const Assessment& s) { return plainNumber(s.settled.*settled); }, tip});
     };
@@ -132,11 +142,11 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     open(tr("Room temperature"), K::temperature_C, "ambient_C", &Surroundings::ambient_C, &Settled::ambient_C);
     openChoice<Lubricant>(*m_surroundings, tr("Lubricant"), {tr("oil"), tr("grease")}, "lubricant", &Surroundings::lubricant,
                           [](const Settled& s) { return static_cast<int>(s.lubricant); });
-    openChoice<Dirt>(*m_surroundings, tr("Dirt"), {tr("clean"), tr("normal"), tr("dirty"), tr("severe")}, "dirt", &Surroundings::dirt,
-                     [](const Settled& s) { return static_cast<int>(s.dirt); });
-    openChoice<HousingMaterial>(*m_surroundings, tr("Housing"), {tr("grey iron"), tr("nodular iron"), tr("steel"), tr("aluminium")},
-                                "housing_material", &Surroundings::housing_material,
-                                [](const Settled& s) { return static_cast<int>(s.housing_material); });
+    openChoice<Dirt>(*m_surroundings, tr("Dirt"), {tr("clean"), tr("normal"), tr("dirty"), tr("severe")}, "dirt",
+                     &Surroundings::dirt, [](const Settled& s) { return static_cast<int>(s.dirt); });
+    openChoice<HousingMaterial>(
+        *m_surroundings, tr("Housing"), {tr("grey iron"), tr("nodular iron"), tr("steel"), tr("aluminium")}, "housing_material",
+        &Surroundings::housing_material, [](const Settled& s) { return static_cast<int>(s.housing_material); });
     open(tr("Shaft attitude"), K::angle_deg, "attitude_deg", &Surroundings::attitude_deg, &Settled::attitude_deg,
          tr("Right end above the horizontal: 0° lies, 90° stands"));
     const QStringList grades{tr("unimportant"), tr("normal"), tr("raised"), tr("high")};
@@ -152,13 +162,16 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Title block"), this));
     m_block = new Form(m_document, this);
     const auto words = [&](const QString& label, const char* key, std::string TitleBlock::*member) {
-        m_block->words({label, std::string("title.") + key, [member](const Arrangement& a) { return QString::fromStdString(a.title.*member); },
+        m_block->words({label,
+                        std::string("title.") + key,
+                        [member](const Arrangement& a) { return QString::fromStdString(a.title.*member); },
                         [member](const Arrangement& a, const QString& text) -> Result<Arrangement> {
                             Arrangement next = a;
                             next.title.*member = text.trimmed().toStdString();
                             return next;
                         },
-                        true, {}});
+                        true,
+                        {}});
     };
     words(tr("Title"), "title", &TitleBlock::title);
     words(tr("Number"), "number", &TitleBlock::number);
@@ -187,7 +200,8 @@ void ArrangementPanel::refreshFindings(const Assessment& assessment)
     if (stops > 0)
         m_title->setAside(QStringLiteral("%1 %2").arg(stops).arg(stops == 1 ? tr("stop") : tr("stops")), Severity::stop);
     else if (cautions > 0)
-        m_title->setAside(QStringLiteral("%1 %2").arg(cautions).arg(cautions == 1 ? tr("caution") : tr("cautions")), Severity::caution);
+        m_title->setAside(QStringLiteral("%1 %2").arg(cautions).arg(cautions == 1 ? tr("caution") : tr("cautions")),
+                          Severity::caution);
     else
         m_title->setAside(tr("nothing needs attention"));
     if (assessment.findings == m_shown_findings)
@@ -218,7 +232,8 @@ void ArrangementPanel::refreshRequirements(const Assessment& assessment)
 {
     QString signature;
     for (const RequirementResult& r : assessment.requirements)
-        signature += QString::fromStdString(r.id) + QString::number(r.required) + QString::number(r.found.value_or(-1.0)) + QString::number(r.met ? (*r.met ? 1 : 0) : 2);
+        signature += QString::fromStdString(r.id) + QString::number(r.required) + QString::number(r.found.value_or(-1.0)) +
+                     QString::number(r.met ? (*r.met ? 1 : 0) : 2);
     if (signature == m_shown_requirements && !signature.isEmpty())
         return;
     if (m_document.previewing() && !m_shown_requirements.isEmpty())
@@ -234,7 +249,8 @@ void ArrangementPanel::refreshRequirements(const Assessment& assessment)
         row->show();
     }
     if (assessment.requirements.empty()) {
-        auto* none = new PanelLabel(PanelLabel::Look::second, tr("None yet. State the life that the bearings must reach."), m_requirements);
+        auto* none = new PanelLabel(PanelLabel::Look::second, tr("None yet. State the life that the bearings must reach."),
+                                    m_requirements);
         m_requirements->layout()->addWidget(none);
         none->show();
     }

@@ -2,10 +2,12 @@
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// With nothing selected: findings, requirements, duty, surroundings, title block.
-class ArrangementPanel : public PanelBody {
+class ArrangementPanel : public PanelBody
+{
     Q_OBJECT
 public:
     explicit ArrangementPanel(Document& document);
@@ -26,7 +28,8 @@ private:
 };
 
 /// One requirement: mark, words, found against required.
-class RequirementRow : public QAbstractButton {
+class RequirementRow : public QAbstractButton
+{
     Q_OBJECT
 public:
     RequirementRow(const RequirementResult& result, const QString& where, QWidget* parent);

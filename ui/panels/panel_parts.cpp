@@ -18,9 +18,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 /// Draws wrapped text, or only measures it; returns the height.
 double wrapped(QPainter* painter, const QFont& font, const QString& text, QPointF at, double width)
@@ -121,7 +123,9 @@ void PanelLabel::paintEvent(QPaintEvent*)
         const QFont font = windowFont(12, QFont::DemiBold);
         const double aside = QFontMetricsF(font).horizontalAdvance(m_aside);
         painter.setFont(font);
-        painter.setPen(!m_severity ? t.ink2 : (*m_severity == Severity::stop ? t.stop : (*m_severity == Severity::caution ? t.caution : t.ink2)));
+        painter.setPen(!m_severity
+                           ? t.ink2
+                           : (*m_severity == Severity::stop ? t.stop : (*m_severity == Severity::caution ? t.caution : t.ink2)));
         painter.drawText(QPointF(width() - aside, QFontMetricsF(fontOf()).ascent() + 1.0), m_aside);
         room -= aside + 8.0;
         painter.setPen(t.ink);
@@ -281,7 +285,6 @@ Form::Form(Document& document, QWidget* parent) : QWidget(parent), m_document(do
     m_grid->setHorizontalSpacing(6);
     m_grid->setVerticalSpacing(4);
     m_grid->setColumnStretch(0, 1);
-    
 }
 
 QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
@@ -489,7 +492,8 @@ QString consequenceText(const BearingChoice& choice, const Support& support)
     const CatalogueRow& now = support.bearing->rows.front().row;
     const CatalogueRow& then = choice.rows.front().row;
     const QString outside = difference(now.outer_mm, then.outer_mm, QObject::tr("more outside"), QObject::tr("less outside"));
-    const QString width = difference(support.bearing->width_mm(), choice.width_mm(), QObject::tr("wider"), QObject::tr("narrower"));
+    const QString width =
+        difference(support.bearing->width_mm(), choice.width_mm(), QObject::tr("wider"), QObject::tr("narrower"));
     for (const QString& word : {outside, width}) {
         if (!word.isEmpty())
             words << word;

@@ -18,10 +18,12 @@ class QGridLayout;
 class QLabel;
 class QLineEdit;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Label whose text wraps and follows the theme.
-class PanelLabel : public QWidget {
+class PanelLabel : public QWidget
+{
     Q_OBJECT
 public:
     enum class Look { title, head, text, second, small };
@@ -45,7 +47,8 @@ private:
 };
 
 /// Thin line between two groups.
-class PanelRule : public QWidget {
+class PanelRule : public QWidget
+{
 public:
     explicit PanelRule(QWidget* parent = nullptr);
 
@@ -54,7 +57,8 @@ protected:
 };
 
 /// One finding: mark, word and sentence on its ground; a click goes to its subject.
-class FindingBox : public QAbstractButton {
+class FindingBox : public QAbstractButton
+{
     Q_OBJECT
 public:
     FindingBox(const Finding& finding, const QString& subject_name, QWidget* parent = nullptr);
@@ -72,7 +76,8 @@ private:
 };
 
 /// One of a few words, chosen from a menu or with the arrow keys.
-class ChoiceButton : public QAbstractButton {
+class ChoiceButton : public QAbstractButton
+{
     Q_OBJECT
 public:
     ChoiceButton(const QString& name, QStringList choices, QWidget* parent = nullptr);
@@ -95,7 +100,8 @@ private:
 };
 
 /// Rows of label, field, unit and origin that read the document and ask it for edits.
-class Form : public QWidget {
+class Form : public QWidget
+{
     Q_OBJECT
 public:
     explicit Form(Document& document, QWidget* parent = nullptr);
@@ -105,7 +111,7 @@ public:
     struct Quantity {
         QString label;
         QuantityKind kind = QuantityKind::length_mm;
-        std::string path;                 ///< for the origin
+        std::string path; ///< for the origin
         Get get;
         Set set;
         bool may_be_open = false;
@@ -148,7 +154,8 @@ private:
 };
 
 /// A derivation as in a hand calculation: name and result, formula, numbers, source.
-class DerivationView : public QWidget {
+class DerivationView : public QWidget
+{
     Q_OBJECT
 public:
     explicit DerivationView(QWidget* parent = nullptr) : QWidget(parent) {}
@@ -166,7 +173,8 @@ private:
 };
 
 /// One bearing worth considering: mark, family, what it would be, verdict.
-class SuggestionRow : public QAbstractButton {
+class SuggestionRow : public QAbstractButton
+{
     Q_OBJECT
 public:
     SuggestionRow(const Suggestion& suggestion, const Support& support, QWidget* parent = nullptr);

@@ -9,9 +9,11 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 /// A copy of the part with one thing changed.
 template <class Change> Result<Arrangement> changed(const Arrangement& arrangement, const PartId& id, Change change)
@@ -38,7 +40,9 @@ public:
 
     void number(const QString& label, QuantityKind kind, const char* key, double Body::*member, const QString& tip = {})
     {
-        m_form.quantity({label, kind, m_base + key,
+        m_form.quantity({label,
+                         kind,
+                         m_base + key,
                          [id = m_id, member](const Arrangement& a) -> std::optional<double> {
                              const Body* body = bodyOf<Body>(a, id);
                              return body == nullptr ? std::optional<double>{} : std::optional<double>{body->*member};
@@ -46,10 +50,12 @@ public:
                          [id = m_id, member](const Arrangement& a, std::optional<double> value) {
                              return changed(a, id, [&](Part& part) { std::get<Body>(part.body).*member = value.value_or(0.0); });
                          },
-                         false, {}, tip});
+                         false,
+                         {},
+                         tip});
     }
-    void open(const QString& label, QuantityKind kind, const char* key, std::optional<double> Body::*member, const QString& open_text,
-              const QString& tip = {})
+    void open(const QString& label, QuantityKind kind, const char* key, std::optional<double> Body::*member,
+              const QString& open_text, const QString& tip = {})
     {
         m_form.quantity({label, kind, m_base + key,
                          [id = m_id, member](const Arrangement& a) -> std::optional<double> {
@@ -63,25 +69,34 @@ public:
     }
     void count(const QString& label, const char* key, int Body::*member)
     {
-        m_form.quantity({label, QuantityKind::number, m_base + key,
+        m_form.quantity({label,
+                         QuantityKind::number,
+                         m_base + key,
                          [id = m_id, member](const Arrangement& a) -> std::optional<double> {
                              const Body* body = bodyOf<Body>(a, id);
                              return body == nullptr ? std::optional<double>{} : std::optional<double>{body->*member};
                          },
                          [id = m_id, member](const Arrangement& a, std::optional<double> value) {
-                             return changed(a, id, [&](Part& part) { std::get<Body>(part.body).*member = static_cast<int>(std::lround(value.value_or(0.0))); });
+                             return changed(a, id, [&](Part& part) {
+                                 std::get<Body>(part.body).*member = static_cast<int>(std::lround(value.value_or(0.0)));
+                             });
                          },
-                         false, {}, {}});
+                         false,
+                         {},
+                         {}});
     }
     template <class Enum> void choice(const QString& label, const char* key, const QStringList& words, Enum Body::*member)
     {
-        m_form.choice({label, words, m_base + key,
+        m_form.choice({label,
+                       words,
+                       m_base + key,
                        [id = m_id, member](const Arrangement& a) {
                            const Body* body = bodyOf<Body>(a, id);
                            return body == nullptr ? -1 : static_cast<int>(body->*member);
                        },
                        [id = m_id, member](const Arrangement& a, int index) {
-                           return changed(a, id, [&](Part& part) { std::get<Body>(part.body).*member = static_cast<Enum>(index); });
+                           return changed(a, id,
+                                          [&](Part& part) { std::get<Body>(part.body).*member = static_cast<Enum>(index); });
                        },
                        {}});
     }
@@ -132,15 +147,27 @@ void PartPanel::buildBody()
 {
     const std::string base = "parts." + m_id.value + ".";
     const PartId id = m_id;
-    m_form->words({tr("Name"), base + "name",
-                   [id](const Arrangement& a) { const Part* p = findPart(a, id); return p ? QString::fromStdString(p->name) : QString(); },
+    m_form->words({tr("Name"),
+                   base + "name",
+                   [id](const Arrangement& a) {
+                       const Part* p = findPart(a, id);
+                       return p ? QString::fromStdString(p->name) : QString();
+                   },
                    [id](const Arrangement& a, const QString& text) {
                        return changed(a, id, [&](Part& part) { part.name = text.trimmed().toStdString(); });
                    },
-                   true, {}});
-    m_form->quantity({tr("Place"), QuantityKind::length_mm, base + "x_mm",
-                      [id](const Arrangement& a) { const Part* p = findPart(a, id); return p ? std::optional(p->x_mm) : std::nullopt; },
-                      [id](const Arrangement& a, std::optional<double> v) { return movePart(a, id, v.value_or(0.0)); }, false, {},
+                   true,
+                   {}});
+    m_form->quantity({tr("Place"),
+                      QuantityKind::length_mm,
+                      base + "x_mm",
+                      [id](const Arrangement& a) {
+                          const Part* p = findPart(a, id);
+                          return p ? std::optional(p->x_mm) : std::nullopt;
+                      },
+                      [id](const Arrangement& a, std::optional<double> v) { return movePart(a, id, v.value_or(0.0)); },
+                      false,
+                      {},
                       tr("Middle of the face width, from the left end of the shaft")});
     const Part* part = findPart(m_document.shown(), m_id);
     if (part == nullptr)
@@ -156,8 +183,10 @@ void PartPanel::buildBody()
         rows.number(tr("Face width"), K::length_mm, "face_width_mm", &CylindricalGear::face_width_mm);
         rows.number(tr("Direction of mesh"), K::angle_deg, "mesh_angle_deg", &CylindricalGear::mesh_angle_deg,
                     tr("Seen from the right end: 0° to the right, 90° up"));
-        rows.open(tr("Pressure angle"), K::angle_deg, "pressure_angle_deg", &CylindricalGear::pressure_angle_deg, QStringLiteral("20"));
-        rows.open(tr("Working diameter"), K::length_mm, "working_diameter_mm", &CylindricalGear::working_diameter_mm, tr("as pitch"));
+        rows.open(tr("Pressure angle"), K::angle_deg, "pressure_angle_deg", &CylindricalGear::pressure_angle_deg,
+                  QStringLiteral("20"));
+        rows.open(tr("Working diameter"), K::length_mm, "working_diameter_mm", &CylindricalGear::working_diameter_mm,
+                  tr("as pitch"));
     } else if (std::holds_alternative<BevelGear>(part->body)) {
         BodyRows<BevelGear> rows(*m_form, id, base);
         rows.count(tr("Teeth"), "teeth", &BevelGear::teeth);
@@ -198,7 +227,9 @@ void PartPanel::buildBody()
                     tr("From this axis to the other, seen from the right end: 0° to the right, 90° up"));
         rows.number(tr("Face width"), K::length_mm, "face_width_mm", &BeltPulley::face_width_mm);
         rows.count(tr("Grooves"), "grooves", &BeltPulley::grooves);
-        m_form->quantity({tr("Shaft force over useful force"), K::number, base + "tension",
+        m_form->quantity({tr("Shaft force over useful force"),
+                          K::number,
+                          base + "tension",
                           [id](const Arrangement& a) -> std::optional<double> {
                               const BeltPulley* body = bodyOf<BeltPulley>(a, id);
                               if (body == nullptr || !body->tension)
@@ -212,7 +243,9 @@ void PartPanel::buildBody()
                                       value ? std::optional<BeltTension>(TensionFactor{*value}) : std::nullopt;
                               });
                           },
-                          true, [](const Assessment&) { return tr("by belt"); }, {}});
+                          true,
+                          [](const Assessment&) { return tr("by belt"); },
+                          {}});
     } else if (std::holds_alternative<ChainSprocket>(part->body)) {
         BodyRows<ChainSprocket> rows(*m_form, id, base);
         rows.count(tr("Teeth"), "teeth", &ChainSprocket::teeth);
@@ -226,8 +259,10 @@ void PartPanel::buildBody()
         BodyRows<Coupling> rows(*m_form, id, base);
         rows.number(tr("Outside diameter"), K::length_mm, "outer_mm", &Coupling::outer_mm);
         rows.number(tr("Length on the shaft"), K::length_mm, "length_mm", &Coupling::length_mm);
-        rows.open(tr("Radial force"), K::force_N, "radial_force_N", &Coupling::radial_force_N, tr("none"), tr("Restoring force of a misaligned coupling"));
-        rows.open(tr("Axial force"), K::force_N, "axial_force_N", &Coupling::axial_force_N, tr("none"), tr("Positive to the right"));
+        rows.open(tr("Radial force"), K::force_N, "radial_force_N", &Coupling::radial_force_N, tr("none"),
+                  tr("Restoring force of a misaligned coupling"));
+        rows.open(tr("Axial force"), K::force_N, "axial_force_N", &Coupling::axial_force_N, tr("none"),
+                  tr("Positive to the right"));
         rows.open(tr("Bending moment"), K::moment_Nmm, "bending_moment_Nmm", &Coupling::bending_moment_Nmm, tr("none"));
     } else if (std::holds_alternative<Impeller>(part->body)) {
         BodyRows<Impeller> rows(*m_form, id, base);
@@ -256,16 +291,22 @@ void PartPanel::buildBody()
                           },
                           true, [](const Assessment&) { return tr("balanced"); }, tr("ISO 21940-11, mm/s")});
     } else if (std::holds_alternative<PointLoad>(part->body)) {
-        const auto component = [&](const QString& label, QuantityKind kind, const char* key, Vector3 PointLoad::*vector, double Vector3::*axis) {
-            m_form->quantity({label, kind, base + key,
+        const auto component = [&](const QString& label, QuantityKind kind, const char* key, Vector3 PointLoad::*vector,
+                                   double Vector3::*axis) {
+            m_form->quantity({label,
+                              kind,
+                              base + key,
                               [id, vector, axis](const Arrangement& a) -> std::optional<double> {
                                   const PointLoad* body = bodyOf<PointLoad>(a, id);
                                   return body == nullptr ? std::nullopt : std::optional((body->*vector).*axis);
                               },
                               [id, vector, axis](const Arrangement& a, std::optional<double> value) {
-                                  return changed(a, id, [&](Part& p) { (std::get<PointLoad>(p.body).*vector).*axis = value.value_or(0.0); });
+                                  return changed(
+                                      a, id, [&](Part& p) { (std::get<PointLoad>(p.body).*vector).*axis = value.value_or(0.0); });
                               },
-                              false, {}, {}});
+                              false,
+                              {},
+                              {}});
         };
         component(tr("Force along x"), K::force_N, "force_N.x", &PointLoad::force_N, &Vector3::x);
         component(tr("Force along y"), K::force_N, "force_N.y", &PointLoad::force_N, &Vector3::y);
@@ -273,7 +314,9 @@ void PartPanel::buildBody()
         component(tr("Moment about x"), K::moment_Nmm, "moment_Nmm.x", &PointLoad::moment_Nmm, &Vector3::x);
         component(tr("Moment about y"), K::moment_Nmm, "moment_Nmm.y", &PointLoad::moment_Nmm, &Vector3::y);
         component(tr("Moment about z"), K::moment_Nmm, "moment_Nmm.z", &PointLoad::moment_Nmm, &Vector3::z);
-        m_form->choice({tr("Turns with the shaft"), {tr("no"), tr("yes")}, base + "rotating",
+        m_form->choice({tr("Turns with the shaft"),
+                        {tr("no"), tr("yes")},
+                        base + "rotating",
                         [id](const Arrangement& a) {
                             const PointLoad* body = bodyOf<PointLoad>(a, id);
                             return body == nullptr ? -1 : (body->rotating ? 1 : 0);
@@ -285,16 +328,23 @@ void PartPanel::buildBody()
     } else if (std::holds_alternative<DistributedLoad>(part->body)) {
         BodyRows<DistributedLoad> rows(*m_form, id, base);
         rows.number(tr("Ends at"), K::length_mm, "end_mm", &DistributedLoad::end_mm);
-        const auto component = [&](const QString& label, const char* key, Vector3 DistributedLoad::*vector, double Vector3::*axis) {
-            m_form->quantity({label, K::line_load_N_per_mm, base + key,
+        const auto component = [&](const QString& label, const char* key, Vector3 DistributedLoad::*vector,
+                                   double Vector3::*axis) {
+            m_form->quantity({label,
+                              K::line_load_N_per_mm,
+                              base + key,
                               [id, vector, axis](const Arrangement& a) -> std::optional<double> {
                                   const DistributedLoad* body = bodyOf<DistributedLoad>(a, id);
                                   return body == nullptr ? std::nullopt : std::optional((body->*vector).*axis);
                               },
                               [id, vector, axis](const Arrangement& a, std::optional<double> value) {
-                                  return changed(a, id, [&](Part& p) { (std::get<DistributedLoad>(p.body).*vector).*axis = value.value_or(0.0); });
+                                  return changed(a, id, [&](Part& p) {
+                                      (std::get<DistributedLoad>(p.body).*vector).*axis = value.value_or(0.0);
+                                  });
                               },
-                              false, {}, {}});
+                              false,
+                              {},
+                              {}});
         };
         component(tr("Along z, at its start"), "start_N_per_mm.z", &DistributedLoad::start_N_per_mm, &Vector3::z);
         component(tr("Along z, at its end"), "end_N_per_mm.z", &DistributedLoad::end_N_per_mm, &Vector3::z);
@@ -302,12 +352,18 @@ void PartPanel::buildBody()
         component(tr("Along y, at its end"), "end_N_per_mm.y", &DistributedLoad::end_N_per_mm, &Vector3::y);
     }
     if (!std::holds_alternative<PointLoad>(part->body) && !std::holds_alternative<DistributedLoad>(part->body)) {
-        m_form->quantity({tr("Mass"), K::mass_kg, base + "mass_kg",
-                          [id](const Arrangement& a) { const Part* p = findPart(a, id); return p ? p->mass_kg : std::nullopt; },
-                          [id](const Arrangement& a, std::optional<double> v) {
-                              return changed(a, id, [&](Part& p) { p.mass_kg = v; });
-                          },
-                          true, [](const Assessment&) { return tr("not counted"); }, {}});
+        m_form->quantity(
+            {tr("Mass"),
+             K::mass_kg,
+             base + "mass_kg",
+             [id](const Arrangement& a) {
+                 const Part* p = findPart(a, id);
+                 return p ? p->mass_kg : std::nullopt;
+             },
+             [id](const Arrangement& a, std::optional<double> v) { return changed(a, id, [&](Part& p) { p.mass_kg = v; }); },
+             true,
+             [](const Assessment&) { return tr("not counted"); },
+             {}});
     }
 }
 
@@ -315,7 +371,9 @@ void PartPanel::buildDrive()
 {
     const std::string base = "parts." + m_id.value + ".drive.";
     const PartId id = m_id;
-    m_drive->choice({tr("Power"), {tr("it gives away"), tr("it takes in")}, base + "power",
+    m_drive->choice({tr("Power"),
+                     {tr("it gives away"), tr("it takes in")},
+                     base + "power",
                      [id](const Arrangement& a) {
                          const Part* p = findPart(a, id);
                          return p && p->drive ? static_cast<int>(p->drive->power) : -1;
@@ -324,7 +382,9 @@ void PartPanel::buildDrive()
                          return changed(a, id, [&](Part& p) { p.drive->power = static_cast<PowerSense>(index); });
                      },
                      {}});
-    m_drive->choice({tr("Stated as"), {tr("power"), tr("torque"), tr("what remains")}, base + "stated",
+    m_drive->choice({tr("Stated as"),
+                     {tr("power"), tr("torque"), tr("what remains")},
+                     base + "stated",
                      [id](const Arrangement& a) {
                          const Part* p = findPart(a, id);
                          if (!p || !p->drive)
@@ -346,8 +406,13 @@ void PartPanel::buildDrive()
                          });
                      },
                      {}});
-    m_drive->quantity({tr("Power"), QuantityKind::power_kW, base + "power_kW",
-                       [id](const Arrangement& a) { const Part* p = findPart(a, id); return p && p->drive ? p->drive->power_kW : std::nullopt; },
+    m_drive->quantity({tr("Power"),
+                       QuantityKind::power_kW,
+                       base + "power_kW",
+                       [id](const Arrangement& a) {
+                           const Part* p = findPart(a, id);
+                           return p && p->drive ? p->drive->power_kW : std::nullopt;
+                       },
                        [id](const Arrangement& a, std::optional<double> v) {
                            return changed(a, id, [&](Part& p) {
                                p.drive->power_kW = v;
@@ -357,9 +422,16 @@ void PartPanel::buildDrive()
                                }
                            });
                        },
-                       true, [](const Assessment&) { return tr("not so stated"); }, {}});
-    m_drive->quantity({tr("Torque"), QuantityKind::moment_Nmm, base + "torque_Nmm",
-                       [id](const Arrangement& a) { const Part* p = findPart(a, id); return p && p->drive ? p->drive->torque_Nmm : std::nullopt; },
+                       true,
+                       [](const Assessment&) { return tr("not so stated"); },
+                       {}});
+    m_drive->quantity({tr("Torque"),
+                       QuantityKind::moment_Nmm,
+                       base + "torque_Nmm",
+                       [id](const Arrangement& a) {
+                           const Part* p = findPart(a, id);
+                           return p && p->drive ? p->drive->torque_Nmm : std::nullopt;
+                       },
                        [id](const Arrangement& a, std::optional<double> v) {
                            return changed(a, id, [&](Part& p) {
                                p.drive->torque_Nmm = v;
@@ -369,7 +441,9 @@ void PartPanel::buildDrive()
                                }
                            });
                        },
-                       true, [](const Assessment&) { return tr("not so stated"); }, {}});
+                       true,
+                       [](const Assessment&) { return tr("not so stated"); },
+                       {}});
 }
 
 void PartPanel::refresh()
@@ -406,7 +480,8 @@ void PartPanel::refresh()
                 steps.insert(steps.end(), load.derivation.begin(), load.derivation.end());
         }
         if (results.load_cases.size() > 1)
-            m_load_head->setText(tr("What it does to the shaft, case %1").arg(QString::fromStdString(results.load_cases.front().name)));
+            m_load_head->setText(
+                tr("What it does to the shaft, case %1").arg(QString::fromStdString(results.load_cases.front().name)));
     }
     m_derivation->setSteps(std::move(steps));
 }

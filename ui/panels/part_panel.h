@@ -2,10 +2,12 @@
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// A part: its natural inputs by kind, its torque, what it does to the shaft.
-class PartPanel : public PanelBody {
+class PartPanel : public PanelBody
+{
     Q_OBJECT
 public:
     PartPanel(Document& document, PartId id);

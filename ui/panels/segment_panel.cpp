@@ -9,9 +9,11 @@
 
 #include <QVBoxLayout>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 QString featureName(FeatureKind kind)
 {
@@ -50,31 +52,57 @@ SegmentPanel::SegmentPanel(Document& document, SegmentId id) : m_document(docume
     const std::string base = "shaft.segments." + m_id.value + ".";
     const SegmentId segment = m_id;
     using K = QuantityKind;
-    m_form->quantity({tr("Length"), K::length_mm, base + "length_mm",
-                      [segment](const Arrangement& a) { const Segment* s = findSegment(a, segment); return s ? std::optional(s->length_mm) : std::nullopt; },
-                      [segment](const Arrangement& a, std::optional<double> v) { return resizeSegment(a, segment, v.value_or(0.0), Rest::moves_along); },
-                      false, {}, tr("What stands to the right moves along")});
-    m_form->quantity({tr("Diameter"), K::length_mm, base + "outer_mm",
-                      [segment](const Arrangement& a) { const Segment* s = findSegment(a, segment); return s ? std::optional(s->outer_mm) : std::nullopt; },
+    m_form->quantity({tr("Length"),
+                      K::length_mm,
+                      base + "length_mm",
+                      [segment](const Arrangement& a) {
+                          const Segment* s = findSegment(a, segment);
+                          return s ? std::optional(s->length_mm) : std::nullopt;
+                      },
+                      [segment](const Arrangement& a, std::optional<double> v) {
+                          return resizeSegment(a, segment, v.value_or(0.0), Rest::moves_along);
+                      },
+                      false,
+                      {},
+                      tr("What stands to the right moves along")});
+    m_form->quantity({tr("Diameter"),
+                      K::length_mm,
+                      base + "outer_mm",
+                      [segment](const Arrangement& a) {
+                          const Segment* s = findSegment(a, segment);
+                          return s ? std::optional(s->outer_mm) : std::nullopt;
+                      },
                       [segment](const Arrangement& a, std::optional<double> v) {
                           const Segment* s = findSegment(a, segment);
                           return setDiameter(a, segment, v.value_or(0.0), s ? s->outer_end_mm : std::nullopt);
                       },
-                      false, {}, tr("At the left end")});
+                      false,
+                      {},
+                      tr("At the left end")});
     m_form->quantity({tr("Diameter at right end"), K::length_mm, base + "outer_end_mm",
-                      [segment](const Arrangement& a) { const Segment* s = findSegment(a, segment); return s ? s->outer_end_mm : std::nullopt; },
+                      [segment](const Arrangement& a) {
+                          const Segment* s = findSegment(a, segment);
+                          return s ? s->outer_end_mm : std::nullopt;
+                      },
                       [segment](const Arrangement& a, std::optional<double> v) {
                           const Segment* s = findSegment(a, segment);
                           return setDiameter(a, segment, s ? s->outer_mm : 0.0, v);
                       },
                       true, [](const Assessment&) { return tr("the same"); }, tr("Makes a cone")});
-    m_form->quantity({tr("Bore"), K::length_mm, base + "bore_mm",
-                      [segment](const Arrangement& a) { const Segment* s = findSegment(a, segment); return s ? s->bore_mm : std::nullopt; },
+    m_form->quantity({tr("Bore"),
+                      K::length_mm,
+                      base + "bore_mm",
+                      [segment](const Arrangement& a) {
+                          const Segment* s = findSegment(a, segment);
+                          return s ? s->bore_mm : std::nullopt;
+                      },
                       [segment](const Arrangement& a, std::optional<double> v) {
                           const Segment* s = findSegment(a, segment);
                           return setBore(a, segment, v, v && s ? s->bore_end_mm : std::nullopt);
                       },
-                      true, [](const Assessment&) { return tr("solid"); }, {}});
+                      true,
+                      [](const Assessment&) { return tr("solid"); },
+                      {}});
     column->addWidget(new PanelRule(this));
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Cut into it"), this));
     m_features = new QWidget(this);
@@ -110,7 +138,9 @@ void SegmentPanel::buildFeatures(const Segment& segment)
         const FeatureId feature_id = feature.id;
         const std::string base = "shaft.segments." + id.value + ".features." + feature_id.value + ".";
         const auto row = [&](const QString& label, const char* key, double Feature::*member, QuantityKind kind) {
-            form->quantity({label, kind, base + key,
+            form->quantity({label,
+                            kind,
+                            base + key,
                             [id, feature_id, member](const Arrangement& a) -> std::optional<double> {
                                 const Segment* s = findSegment(a, id);
                                 if (s == nullptr)
@@ -135,7 +165,9 @@ void SegmentPanel::buildFeatures(const Segment& segment)
                                 }
                                 return a;
                             },
-                            false, {}, {}});
+                            false,
+                            {},
+                            {}});
         };
         const bool radius = feature.kind == FeatureKind::fillet;
         row(tr("From the left end"), "position_mm", &Feature::position_mm, QuantityKind::length_mm);

@@ -2,10 +2,12 @@
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// A segment of the shaft: length, diameters, bore, features.
-class SegmentPanel : public PanelBody {
+class SegmentPanel : public PanelBody
+{
     Q_OBJECT
 public:
     SegmentPanel(Document& document, SegmentId id);

@@ -10,7 +10,8 @@
 #include <QPainter>
 #include <QScrollBar>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 SelectionPanel::SelectionPanel(Document& document, ViewState& view, QWidget* parent)
     : QScrollArea(parent), m_document(document), m_view(view)

@@ -6,17 +6,20 @@
 
 #include <QScrollArea>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Body of the panel for one subject. Built once for a subject, refreshed with every change.
-class PanelBody : public QWidget {
+class PanelBody : public QWidget
+{
     Q_OBJECT
 public:
     using QWidget::QWidget;
     virtual void refresh() = 0;
 };
 
-class SelectionPanel : public QScrollArea {
+class SelectionPanel : public QScrollArea
+{
     Q_OBJECT
 public:
     SelectionPanel(Document& document, ViewState& view, QWidget* parent = nullptr);

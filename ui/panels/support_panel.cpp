@@ -16,9 +16,11 @@
 
 #include <algorithm>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 /// The same support with one member changed.
 template <class Change>
@@ -119,19 +121,29 @@ void SupportPanel::buildForm()
 {
     const std::string base = "supports." + m_id.value + ".";
     const SupportId id = m_id;
-    m_form->quantity({tr("Place"), QuantityKind::length_mm, base + "x_mm", read(id, &Support::x_mm),
-                      [id](const Arrangement& a, std::optional<double> v) { return moveSupport(a, id, v.value_or(0.0)); }, false, {}, tr("Middle of the seat, from the left end of the shaft")});
+    m_form->quantity({tr("Place"),
+                      QuantityKind::length_mm,
+                      base + "x_mm",
+                      read(id, &Support::x_mm),
+                      [id](const Arrangement& a, std::optional<double> v) { return moveSupport(a, id, v.value_or(0.0)); },
+                      false,
+                      {},
+                      tr("Middle of the seat, from the left end of the shaft")});
     QStringList roles;
     for (const Role role : {Role::locating, Role::non_locating, Role::adjusted, Role::end_play, Role::axial_only})
         roles << roleName(role);
-    m_form->choice({tr("Role"), roles, base + "role",
+    m_form->choice({tr("Role"),
+                    roles,
+                    base + "role",
                     [id](const Arrangement& a) {
                         const Support* s = findSupport(a, id);
                         return s == nullptr ? -1 : static_cast<int>(s->role);
                     },
                     [id](const Arrangement& a, int index) { return setRole(a, id, static_cast<Role>(index)); },
                     {}});
-    m_form->choice({tr("Keeps the shaft from"), {tr("moving right"), tr("moving left")}, base + "carries",
+    m_form->choice({tr("Keeps the shaft from"),
+                    {tr("moving right"), tr("moving left")},
+                    base + "carries",
                     [id](const Arrangement& a) {
                         const Support* s = findSupport(a, id);
                         return s == nullptr || !s->carries ? -1 : static_cast<int>(*s->carries);
@@ -145,43 +157,45 @@ void SupportPanel::buildForm()
                     [id](const Arrangement& a) {
                         // Only one-way bearings and stops with end play need the side.
                         const Support* s = findSupport(a, id);
-                        return s != nullptr && (s->carries || s->role == Role::adjusted || s->role == Role::end_play || s->role == Role::axial_only);
+                        return s != nullptr && (s->carries || s->role == Role::adjusted || s->role == Role::end_play ||
+                                                s->role == Role::axial_only);
                     }});
-    QLineEdit* bearing = m_form->words(
-        {tr("Bearing"), base + "bearing",
-         [id](const Arrangement& a) {
-             const Support* s = findSupport(a, id);
-             return s == nullptr || !s->bearing ? QString() : QString::fromStdString(s->bearing->designation());
-         },
-         [id, this](const Arrangement& a, const QString& text) -> Result<Arrangement> {
-             const QString wanted = text.trimmed().remove(QLatin1Char(' '));
-             if (wanted.isEmpty())
-                 return clearBearing(a, id);
-             // A suggestion knows sets and composites too.
-             if (const SupportAssessment* found = m_document.assessment().find(id)) {
-                 for (const Suggestion& suggestion : found->suggestions) {
-                     if (suggestion.choice &&
-                         QString::fromStdString(suggestion.choice->designation()).remove(QLatin1Char(' ')).compare(wanted, Qt::CaseInsensitive) == 0)
-                         return setBearing(a, id, *suggestion.choice);
-                 }
-             }
-             const CatalogueRow* row = genericCatalogue().find(wanted.toUpper().toStdString());
-             if (row == nullptr)
-                 row = genericCatalogue().find(wanted.toStdString());
-             if (row == nullptr) {
-                 Finding finding;
-                 finding.severity = Severity::stop;
-                 finding.code = "bearing-unknown";
-                 finding.path = "supports." + id.value + ".bearing";
-                 finding.values.set("designation", wanted.toStdString());
-                 return finding;
-             }
-             BearingChoice choice;
-             choice.family = naturalFamily(*row).value_or(Family::deep_groove_ball);
-             choice.rows.push_back({*row, std::nullopt});
-             return setBearing(a, id, std::move(choice));
-         },
-         true, tr("6208, NU208 …")});
+    QLineEdit* bearing =
+        m_form->words({tr("Bearing"), base + "bearing",
+                       [id](const Arrangement& a) {
+                           const Support* s = findSupport(a, id);
+                           return s == nullptr || !s->bearing ? QString() : QString::fromStdString(s->bearing->designation());
+                       },
+                       [id, this](const Arrangement& a, const QString& text) -> Result<Arrangement> {
+                           const QString wanted = text.trimmed().remove(QLatin1Char(' '));
+                           if (wanted.isEmpty())
+                               return clearBearing(a, id);
+                           // A suggestion knows sets and composites too.
+                           if (const SupportAssessment* found = m_document.assessment().find(id)) {
+                               for (const Suggestion& suggestion : found->suggestions) {
+                                   if (suggestion.choice && QString::fromStdString(suggestion.choice->designation())
+                                                                    .remove(QLatin1Char(' '))
+                                                                    .compare(wanted, Qt::CaseInsensitive) == 0)
+                                       return setBearing(a, id, *suggestion.choice);
+                               }
+                           }
+                           const CatalogueRow* row = genericCatalogue().find(wanted.toUpper().toStdString());
+                           if (row == nullptr)
+                               row = genericCatalogue().find(wanted.toStdString());
+                           if (row == nullptr) {
+                               Finding finding;
+                               finding.severity = Severity::stop;
+                               finding.code = "bearing-unknown";
+                               finding.path = "supports." + id.value + ".bearing";
+                               finding.values.set("designation", wanted.toStdString());
+                               return finding;
+                           }
+                           BearingChoice choice;
+                           choice.family = naturalFamily(*row).value_or(Family::deep_groove_ball);
+                           choice.rows.push_back({*row, std::nullopt});
+                           return setBearing(a, id, std::move(choice));
+                       },
+                       true, tr("6208, NU208 …")});
     auto* completer = new QCompleter(bearing);
     auto* names = new QStringListModel(completer);
     completer->setModel(names);
@@ -201,11 +215,17 @@ void SupportPanel::buildForm()
             names->setStringList(list);
     });
     m_form->quantity({tr("Greatest ⌀ outside"), QuantityKind::length_mm, base + "greatest_outer_mm",
-                      [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? s->greatest_outer_mm : std::nullopt; },
+                      [id](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s ? s->greatest_outer_mm : std::nullopt;
+                      },
                       change(id, [](Support& s, std::optional<double> v) { s.greatest_outer_mm = v; }), true,
                       [](const Assessment&) { return tr("no limit"); }, tr("Space in the housing")});
     m_form->quantity({tr("Greatest width"), QuantityKind::length_mm, base + "greatest_width_mm",
-                      [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? s->greatest_width_mm : std::nullopt; },
+                      [id](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s ? s->greatest_width_mm : std::nullopt;
+                      },
                       change(id, [](Support& s, std::optional<double> v) { s.greatest_width_mm = v; }), true,
                       [](const Assessment&) { return tr("no limit"); }, tr("Space along the shaft")});
     m_form->quantity({tr("Required life"), QuantityKind::life_h, base + "required_L_h",
@@ -215,25 +235,37 @@ void SupportPanel::buildForm()
                       },
                       change(id, [](Support& s, std::optional<double> v) { s.required_L_h = v; }), true,
                       [](const Assessment&) { return tr("not judged"); }, tr("Empty: what the duty asks of all supports")});
-    m_form->quantity({tr("Reliability"), QuantityKind::percent, base + "reliability_percent",
+    m_form->quantity({tr("Reliability"),
+                      QuantityKind::percent,
+                      base + "reliability_percent",
                       [id](const Arrangement& a) {
                           const Support* s = findSupport(a, id);
                           return s && s->reliability_percent ? s->reliability_percent : a.duty.reliability_percent;
                       },
-                      change(id, [](Support& s, std::optional<double> v) { s.reliability_percent = v; }), true,
-                      [](const Assessment& assessment) { return plainNumber(assessment.settled.reliability_percent); }, {}});
+                      change(id, [](Support& s, std::optional<double> v) { s.reliability_percent = v; }),
+                      true,
+                      [](const Assessment& assessment) { return plainNumber(assessment.settled.reliability_percent); },
+                      {}});
 
-    m_more->words({tr("Name"), base + "name",
-                   [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? QString::fromStdString(s->name) : QString(); },
+    m_more->words({tr("Name"),
+                   base + "name",
+                   [id](const Arrangement& a) {
+                       const Support* s = findSupport(a, id);
+                       return s ? QString::fromStdString(s->name) : QString();
+                   },
                    [id](const Arrangement& a, const QString& text) -> Result<Arrangement> {
                        Support s = *findSupport(a, id);
                        s.name = text.trimmed().toStdString();
                        return setSupport(a, std::move(s));
                    },
-                   true, {}});
+                   true,
+                   {}});
     const auto fit = [&](const QString& label, const char* key, std::string Support::*member, const QString& hint) {
         m_more->words({label, base + key,
-                       [id, member](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? QString::fromStdString(s->*member) : QString(); },
+                       [id, member](const Arrangement& a) {
+                           const Support* s = findSupport(a, id);
+                           return s ? QString::fromStdString(s->*member) : QString();
+                       },
                        [id, member](const Arrangement& a, const QString& text) -> Result<Arrangement> {
                            Support s = *findSupport(a, id);
                            s.*member = text.trimmed().toStdString();
@@ -243,9 +275,12 @@ void SupportPanel::buildForm()
     };
     fit(tr("Shaft seat"), "shaft_fit", &Support::shaft_fit, tr("k6"));
     fit(tr("Housing bore"), "housing_fit", &Support::housing_fit, tr("H7"));
-    const QStringList holds{tr("shoulder"), tr("retaining ring"), tr("nut"), tr("sleeve"), tr("end plate"), tr("cover"), tr("nothing")};
+    const QStringList holds{tr("shoulder"),  tr("retaining ring"), tr("nut"),    tr("sleeve"),
+                            tr("end plate"), tr("cover"),          tr("nothing")};
     const auto hold = [&](const QString& label, const char* key, std::optional<HoldKind> Holds::*member) {
-        m_more->choice({label, holds, base + "holds." + key,
+        m_more->choice({label,
+                        holds,
+                        base + "holds." + key,
                         [id, member](const Arrangement& a) {
                             const Support* s = findSupport(a, id);
                             return s && s->holds.*member ? static_cast<int>(*(s->holds.*member)) : -1;
@@ -262,7 +297,10 @@ void SupportPanel::buildForm()
     hold(tr("Outer ring, left"), "outer_left", &Holds::outer_left);
     hold(tr("Outer ring, right"), "outer_right", &Holds::outer_right);
     m_more->quantity({tr("Required S0"), QuantityKind::number, base + "required_S0",
-                      [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? s->required_S0 : std::nullopt; },
+                      [id](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s ? s->required_S0 : std::nullopt;
+                      },
                       change(id, [](Support& s, std::optional<double> v) { s.required_S0 = v; }), true,
                       [id](const Assessment& assessment) {
                           const SupportAssessment* found = assessment.find(id);
@@ -270,13 +308,20 @@ void SupportPanel::buildForm()
                       },
                       tr("Static safety; empty: by the motion and the quiet asked")});
     m_more->quantity({tr("End play"), QuantityKind::length_mm, base + "play_mm",
-                      [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? s->play_mm : std::nullopt; },
+                      [id](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s ? s->play_mm : std::nullopt;
+                      },
                       change(id, [](Support& s, std::optional<double> v) { s.play_mm = v; }), true,
                       [](const Assessment&) { return tr("none"); }, tr("Of a pair with end play")});
     m_more->quantity({tr("Mounting error"), QuantityKind::tilt_mrad, base + "mounting_error_mrad",
-                      [id](const Arrangement& a) { const Support* s = findSupport(a, id); return s ? s->mounting_error_mrad : std::nullopt; },
+                      [id](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s ? s->mounting_error_mrad : std::nullopt;
+                      },
                       change(id, [](Support& s, std::optional<double> v) { s.mounting_error_mrad = v; }), true,
-                      [](const Assessment&) { return plainNumber(defaultMountingError_mrad); }, tr("Misalignment of the housing bore")});
+                      [](const Assessment&) { return plainNumber(defaultMountingError_mrad); },
+                      tr("Misalignment of the housing bore")});
 }
 
 void SupportPanel::refresh()
@@ -305,7 +350,8 @@ void SupportPanel::refresh()
             steps = bearing.cases[static_cast<std::size_t>(index)].derivation;
             if (results.load_cases.size() > 1 && static_cast<std::size_t>(index) < results.load_cases.size()) {
                 const CaseSummary& summary = results.load_cases[static_cast<std::size_t>(index)];
-                head = tr("How the life comes about, case %1").arg(QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name));
+                head = tr("How the life comes about, case %1")
+                           .arg(QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name));
             }
         }
         if (results.load_cases.size() > 1) {
@@ -322,7 +368,9 @@ void SupportPanel::refresh()
     // The three numbers that a hand calculation ends with; every step on demand.
     Derivation shown = steps;
     if (!m_every_step) {
-        std::erase_if(shown, [](const DerivationStep& step) { return step.symbol != "P" && step.symbol != "L10" && step.symbol != "L10h"; });
+        std::erase_if(shown, [](const DerivationStep& step) {
+            return step.symbol != "P" && step.symbol != "L10" && step.symbol != "L10h";
+        });
         if (shown.empty())
             shown = steps;
     }
@@ -350,9 +398,12 @@ void SupportPanel::refreshFindings(const Assessment& assessment)
         }
     }
     if (stops > 0)
-        m_title->setAside(tr("%n stop(s) here", nullptr, stops).replace(QStringLiteral("stop(s)"), stops == 1 ? tr("stop") : tr("stops")), Severity::stop);
+        m_title->setAside(
+            tr("%n stop(s) here", nullptr, stops).replace(QStringLiteral("stop(s)"), stops == 1 ? tr("stop") : tr("stops")),
+            Severity::stop);
     else if (cautions > 0)
-        m_title->setAside(QStringLiteral("%1 %2").arg(cautions).arg(cautions == 1 ? tr("caution here") : tr("cautions here")), Severity::caution);
+        m_title->setAside(QStringLiteral("%1 %2").arg(cautions).arg(cautions == 1 ? tr("caution here") : tr("cautions here")),
+                          Severity::caution);
     else
         m_title->setAside({});
     if (mine == m_shown_findings || (m_document.previewing() && !m_shown_findings.empty()))
@@ -387,7 +438,8 @@ void SupportPanel::refreshSuggestions(const Support& support, const SupportAsses
             list.push_back(suggestion);
         }
     }
-    m_suggestion_head->setText(list.empty() ? tr("Nothing to consider before the loads are known") : tr("Worth considering here"));
+    m_suggestion_head->setText(list.empty() ? tr("Nothing to consider before the loads are known")
+                                            : tr("Worth considering here"));
     m_all_button->setVisible(found != nullptr && found->suggestions.size() > list.size());
     if (m_all && found != nullptr) {
         m_all_button->setText(tr("Show the best only"));

@@ -4,12 +4,14 @@
 
 class QVBoxLayout;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 class QuietButton;
 
 /// A support: its inputs, how the life comes about, what is worth considering here.
-class SupportPanel : public PanelBody {
+class SupportPanel : public PanelBody
+{
     Q_OBJECT
 public:
     SupportPanel(Document& document, ViewState& view, SupportId id);

@@ -10,13 +10,16 @@
 #include <cstring>
 #include <numbers>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 using namespace shaftwright::drawing;
 
-class Hash {
+class Hash
+{
 public:
     void add(double value)
     {
@@ -58,7 +61,8 @@ quint64 hashOf(const Group& group, const MmMap& map, double dpr)
         hash.mix(item.index());
         if (const auto* path = std::get_if<Path>(&item)) {
             hashVertices(hash, path->vertices);
-            hash.mix((path->closed ? 1U : 0U) + 2U * static_cast<unsigned>(path->stroke) + 64U * static_cast<unsigned>(path->ink) +
+            hash.mix((path->closed ? 1U : 0U) + 2U * static_cast<unsigned>(path->stroke) +
+                     64U * static_cast<unsigned>(path->ink) +
                      4096U * (path->fill ? 1U + static_cast<unsigned>(*path->fill) : 0U));
         } else if (const auto* circle = std::get_if<Circle>(&item)) {
             hash.add(circle->x);
@@ -79,8 +83,9 @@ quint64 hashOf(const Group& group, const MmMap& map, double dpr)
             hash.add(text->height_mm);
             hash.add(text->text);
             hash.add(text->angle_deg);
-            hash.mix(static_cast<unsigned>(text->h) + 8U * static_cast<unsigned>(text->v) + 64U * static_cast<unsigned>(text->ink) +
-                     4096U * static_cast<unsigned>(text->font) + 16384U * (text->bold ? 1U : 0U) + 32768U * (text->paper_ground ? 1U : 0U));
+            hash.mix(static_cast<unsigned>(text->h) + 8U * static_cast<unsigned>(text->v) +
+                     64U * static_cast<unsigned>(text->ink) + 4096U * static_cast<unsigned>(text->font) +
+                     16384U * (text->bold ? 1U : 0U) + 32768U * (text->paper_ground ? 1U : 0U));
         }
     }
     return hash.value();
@@ -130,7 +135,8 @@ void addArc(QPainterPath& path, QPointF from, QPointF to, double bulge)
     const QPointF left_up(unit.y(), -unit.x()); // left of the chord as seen with y up, in y-down pixels
     const QPointF centre = bulge > 0.0 ? mid + left_up * apothem : mid - left_up * apothem;
     const double start = std::atan2(-(from.y() - centre.y()), from.x() - centre.x()) * 180.0 / std::numbers::pi;
-    path.arcTo(QRectF(centre.x() - radius, centre.y() - radius, 2.0 * radius, 2.0 * radius), start, sweep * 180.0 / std::numbers::pi);
+    path.arcTo(QRectF(centre.x() - radius, centre.y() - radius, 2.0 * radius, 2.0 * radius), start,
+               sweep * 180.0 / std::numbers::pi);
 }
 
 QPainterPath pathOf(const std::vector<Vertex>& vertices, bool closed, const MmMap& map)
@@ -347,8 +353,9 @@ void ListPainter::drawText(QPainter& painter, const Text& text, const MmMap& map
     const QPointF base = turned ? QPointF(x, baseline) : anchor + QPointF(x, baseline);
     if (text.paper_ground) {
         const double px = m_page_colours != nullptr ? map.px_per_mm / 4.0 : 1.0; // 0.5 mm on paper
-        painter.fillRect(QRectF(base.x() - 2.0 * px, base.y() - found->capital - 2.0 * px, width + 4.0 * px, found->capital + 4.5 * px),
-                         colour(Ink::paper));
+        painter.fillRect(
+            QRectF(base.x() - 2.0 * px, base.y() - found->capital - 2.0 * px, width + 4.0 * px, found->capital + 4.5 * px),
+            colour(Ink::paper));
     }
     painter.setFont(found->font);
     painter.setPen(colour(text.ink));
@@ -371,7 +378,8 @@ void ListPainter::paintGhost(QPainter& painter, const DisplayList& list, const M
                     painter.drawPath(pathOf(path->vertices, path->closed, map));
             } else if (const auto* circle = std::get_if<Circle>(&item)) {
                 if (circle->stroke == Stroke::thick || circle->stroke == Stroke::medium)
-                    painter.drawEllipse(map.toPx(circle->x, circle->y), circle->radius * map.px_per_mm, circle->radius * map.px_per_mm);
+                    painter.drawEllipse(map.toPx(circle->x, circle->y), circle->radius * map.px_per_mm,
+                                        circle->radius * map.px_per_mm);
             }
         }
     }

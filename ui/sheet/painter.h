@@ -12,7 +12,8 @@
 
 #include <deque>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 struct Tokens;
 
@@ -21,15 +22,22 @@ struct MmMap {
     double px_per_mm = 3.7795;
     QPointF origin; ///< of the list in widget pixels
 
-    [[nodiscard]] QPointF toPx(double x_mm, double y_mm) const { return {origin.x() + x_mm * px_per_mm, origin.y() - y_mm * px_per_mm}; }
-    [[nodiscard]] QPointF toMm(QPointF px) const { return {(px.x() - origin.x()) / px_per_mm, (origin.y() - px.y()) / px_per_mm}; }
+    [[nodiscard]] QPointF toPx(double x_mm, double y_mm) const
+    {
+        return {origin.x() + x_mm * px_per_mm, origin.y() - y_mm * px_per_mm};
+    }
+    [[nodiscard]] QPointF toMm(QPointF px) const
+    {
+        return {(px.x() - origin.x()) / px_per_mm, (origin.y() - px.y()) / px_per_mm};
+    }
     [[nodiscard]] QRectF rectToPx(const std::array<double, 4>& bounds) const
     {
         return QRectF(toPx(bounds[0], bounds[3]), toPx(bounds[2], bounds[1])).normalized();
     }
 };
 
-class ListPainter {
+class ListPainter
+{
 public:
     /// On the screen.
     ListPainter() = default;

@@ -29,15 +29,17 @@
 #include <cmath>
 #include <numbers>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 constexpr double rulerHeight = 26.0;
-constexpr double toolRow = 32.0;       ///< below the ruler: plane switch, strips
+constexpr double toolRow = 32.0; ///< below the ruler: plane switch, strips
 constexpr double cardGap = 12.0;
 constexpr double leastDrawing = 220.0, leastStrip = 44.0;
-constexpr double hitReach = 12.0;      ///< half of the least target
+constexpr double hitReach = 12.0; ///< half of the least target
 constexpr double snapReach_px = 6.0;
 /// Pixels of one sheet millimetre: sizes of arrows, signs and lettering are stated in sheet millimetres by core/drawing, and are
 /// shown at 60 % of their paper size so that the shaft, not its marks, takes the room.
@@ -80,8 +82,9 @@ SheetView::SheetView(Document& document, ViewState& view, QWidget* parent) : QWi
 {
     setObjectName(QStringLiteral("sheet"));
     setAccessibleName(tr("Sheet"));
-    setAccessibleDescription(tr("Drawing of the shaft with end view, support cards and diagrams. Page up and down select, arrow keys "
-                                "move the selection."));
+    setAccessibleDescription(
+        tr("Drawing of the shaft with end view, support cards and diagrams. Page up and down select, arrow keys "
+           "move the selection."));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
@@ -107,8 +110,8 @@ SheetView::SheetView(Document& document, ViewState& view, QWidget* parent) : QWi
     connect(m_strip_button, &QuietButton::clicked, this, [this] {
         QMenu menu(this);
         using drawing::StripKind;
-        for (const StripKind kind :
-             {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::axial, StripKind::deflection, StripKind::slope}) {
+        for (const StripKind kind : {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::axial,
+                                     StripKind::deflection, StripKind::slope}) {
             QAction* action = menu.addAction(stripName(kind));
             action->setCheckable(true);
             action->setChecked(std::find(m_view.strips.begin(), m_view.strips.end(), kind) != m_view.strips.end());
@@ -179,8 +182,8 @@ std::optional<QPointF> SheetView::handlePixel(const QString& subject, const QStr
 
 bool SheetView::holding() const
 {
-    return m_gesture.kind == Gesture::Kind::move || m_gesture.kind == Gesture::Kind::shoulder || m_gesture.kind == Gesture::Kind::turn ||
-           m_gesture.kind == Gesture::Kind::shelf;
+    return m_gesture.kind == Gesture::Kind::move || m_gesture.kind == Gesture::Kind::shoulder ||
+           m_gesture.kind == Gesture::Kind::turn || m_gesture.kind == Gesture::Kind::shelf;
 }
 
 void SheetView::invalidate()
@@ -645,8 +648,8 @@ void SheetView::paintHairline(QPainter& painter)
     if (bottom > y)
         painter.drawLine(QPointF(x, y), QPointF(x, bottom));
 
-    m_strips.paintReadings(painter, m_strip_room, m_strip_scroll, m_scale, x_mm, width() - 12.0, m_sheet_px_per_mm, m_document.results(),
-                           m_view_list);
+    m_strips.paintReadings(painter, m_strip_room, m_strip_scroll, m_scale, x_mm, width() - 12.0, m_sheet_px_per_mm,
+                           m_document.results(), m_view_list);
 
     const QFont font = windowFont(12, QFont::DemiBold);
     const QString words = fixedNumber(x_mm, m_scale.px_per_mm > 8.0 ? 2 : 1) + QStringLiteral(" mm");
@@ -775,8 +778,9 @@ SheetView::Hit SheetView::hitAt(QPointF at) const
             const QRectF rect = grown(map.rectToPx(group.bounds));
             if (!rect.contains(at))
                 continue;
-            const bool better = best == nullptr || group.layer > best->layer ||
-                                (group.layer == best->layer && rect.width() * rect.height() < best_rect.width() * best_rect.height());
+            const bool better =
+                best == nullptr || group.layer > best->layer ||
+                (group.layer == best->layer && rect.width() * rect.height() < best_rect.width() * best_rect.height());
             if (better) {
                 best = &group;
                 best_rect = rect;
@@ -961,7 +965,8 @@ void SheetView::moveGesture(QPointF at, Qt::KeyboardModifiers modifiers)
         m_gesture.tip = lengthText(x_mm) + QStringLiteral(" mm");
     } else if (m_gesture.kind == Gesture::Kind::shoulder) {
         const double x_mm = snapped(raw, m_gesture.snaps, reach, step);
-        next = actions::moveShoulderAfter(base, static_cast<std::size_t>(m_gesture.hit.shoulder), x_mm, modifiers & Qt::ShiftModifier);
+        next = actions::moveShoulderAfter(base, static_cast<std::size_t>(m_gesture.hit.shoulder), x_mm,
+                                          modifiers & Qt::ShiftModifier);
         m_gesture.tip = lengthText(x_mm) + QStringLiteral(" mm");
     } else if (m_gesture.kind == Gesture::Kind::turn) {
         const QPointF centre(m_end_room.center().x(), m_axis_y);
@@ -1075,7 +1080,8 @@ bool SheetView::event(QEvent* event)
         else if (hit.kind == Hit::Kind::shoulder)
             words = tr("Shoulder: drag, the neighbour gives way; with Shift the rest moves along");
         else if (hit.kind == Hit::Kind::strips) {
-            const auto index = static_cast<std::size_t>((help->pos().y() - m_strip_room.top() + m_strip_scroll) / m_strips.heightOfOne_px());
+            const auto index =
+                static_cast<std::size_t>((help->pos().y() - m_strip_room.top() + m_strip_scroll) / m_strips.heightOfOne_px());
             if (index < m_view.strips.size())
                 words = QString::fromStdString(drawing::stripSignNote(m_view.strips[index], m_view.plane));
         } else if (!hit.subject.isEmpty()) {
@@ -1181,15 +1187,17 @@ void SheetView::nudge(int key, Qt::KeyboardModifiers modifiers)
     const QString name = subjectName(value, m_document.selection());
     if (what.kind == SubjectKind::support && along) {
         if (const Support* support = findSupport(value, SupportId(what.id)))
-            m_document.push(actions::moveTo(value, m_document.selection(), tidy(support->x_mm + step)), tr("Move %1").arg(name), gesture);
+            m_document.push(actions::moveTo(value, m_document.selection(), tidy(support->x_mm + step)), tr("Move %1").arg(name),
+                            gesture);
     } else if (what.kind == SubjectKind::part && along) {
         if (const Part* part = findPart(value, PartId(what.id)))
-            m_document.push(actions::moveTo(value, m_document.selection(), tidy(part->x_mm + step)), tr("Move %1").arg(name), gesture);
+            m_document.push(actions::moveTo(value, m_document.selection(), tidy(part->x_mm + step)), tr("Move %1").arg(name),
+                            gesture);
     } else if (what.kind == SubjectKind::segment) {
         if (const Segment* segment = findSegment(value, SegmentId(what.id))) {
             if (along)
-                m_document.push(resizeSegment(value, segment->id, tidy(segment->length_mm + step), Rest::moves_along), tr("Change length of %1").arg(name),
-                                gesture + QStringLiteral(" length"));
+                m_document.push(resizeSegment(value, segment->id, tidy(segment->length_mm + step), Rest::moves_along),
+                                tr("Change length of %1").arg(name), gesture + QStringLiteral(" length"));
             else
                 m_document.push(setDiameter(value, segment->id, tidy(segment->outer_mm + step), segment->outer_end_mm),
                                 tr("Change diameter of %1").arg(name), gesture + QStringLiteral(" diameter"));
@@ -1231,7 +1239,8 @@ void SheetView::selectNext(int step)
 
 void SheetView::zoomBy(double factor, std::optional<QPointF> around)
 {
-    const QPointF centre = around.value_or(QPointF(m_view.hairline_mm ? m_scale.toPx(*m_view.hairline_mm) : m_drawing_room.center().x(), m_axis_y));
+    const QPointF centre =
+        around.value_or(QPointF(m_view.hairline_mm ? m_scale.toPx(*m_view.hairline_mm) : m_drawing_room.center().x(), m_axis_y));
     const double x_mm = m_scale.toMm(centre.x());
     const double r_mm = (m_axis_y - centre.y()) / m_scale.px_per_mm;
     const double next = std::clamp(m_zoom * factor, 0.5, 40.0);
@@ -1360,7 +1369,8 @@ void SheetView::shelfCancel()
 
 // --- Field in place ---------------------------------------------------------------------------------------------------
 
-namespace {
+namespace
+{
 
 struct PlaceInput {
     double value = 0.0;
@@ -1376,7 +1386,8 @@ std::optional<PlaceInput> placeInput(const Arrangement& value, const QString& su
     if (key == QLatin1String("x_mm") && handle.contains(QLatin1Char('.'))) {
         for (const drawing::PlaneDimension& dimension : drawing::planeDimensions(value)) {
             if (dimension.path == path)
-                return PlaceInput{dimension.to_mm - dimension.from_mm, QuantityKind::length_mm, dimension.offset_mm, dimension.sign};
+                return PlaceInput{dimension.to_mm - dimension.from_mm, QuantityKind::length_mm, dimension.offset_mm,
+                                  dimension.sign};
         }
     }
     if (what.kind == SubjectKind::support) {
@@ -1429,7 +1440,8 @@ void SheetView::openField(const QString& subject, const QString& handle, const Q
     m_field->setAccessibleName(tr("Value of %1").arg(subjectName(m_document.committed(), subject)));
     m_field->setFont(windowFont(13));
     m_field->setAlignment(Qt::AlignRight);
-    m_field->setText(plainNumber(input->value).remove(QChar(0x2009)).remove(QChar(0x202F)).replace(QChar(0x2212), QLatin1Char('-')));
+    m_field->setText(
+        plainNumber(input->value).remove(QChar(0x2009)).remove(QChar(0x202F)).replace(QChar(0x2212), QLatin1Char('-')));
     m_field->setGeometry(QRectF(rect.center().x() - 44.0, rect.center().y() - 14.0, 88.0, 28.0).toRect());
     m_field->installEventFilter(this);
     m_field->show();
@@ -1483,8 +1495,9 @@ bool SheetView::takeField()
             m_field_message->setObjectName(QStringLiteral("placeFieldMessage"));
         }
         const Tokens& t = tokens();
-        m_field_message->setStyleSheet(QStringLiteral("background:%1;color:%2;border:1px solid %2;border-radius:5px;padding:3px 7px;")
-                                           .arg(t.stop_soft.name(), t.stop.name()));
+        m_field_message->setStyleSheet(
+            QStringLiteral("background:%1;color:%2;border:1px solid %2;border-radius:5px;padding:3px 7px;")
+                .arg(t.stop_soft.name(), t.stop.name()));
         m_field_message->setText(words);
         m_field_message->adjustSize();
         const int x = std::min(m_field->x(), width() - m_field_message->width() - 4);
@@ -1547,7 +1560,8 @@ void SheetView::fieldNext(int step)
         for (const drawing::Primitive& item : group.items) {
             if (const auto* text = std::get_if<drawing::Text>(&item)) {
                 const QPointF at = map.toPx(text->x, text->y);
-                places.push_back({QString::fromStdString(group.subject), QString::fromStdString(group.handle), QRectF(at.x() - 20, at.y() - 12, 40, 20)});
+                places.push_back({QString::fromStdString(group.subject), QString::fromStdString(group.handle),
+                                  QRectF(at.x() - 20, at.y() - 12, 40, 20)});
                 break;
             }
         }
@@ -1556,7 +1570,8 @@ void SheetView::fieldNext(int step)
         const int row_a = static_cast<int>(a.rect.center().y() / 16.0), row_b = static_cast<int>(b.rect.center().y() / 16.0);
         return row_a != row_b ? row_a < row_b : a.rect.left() < b.rect.left();
     });
-    const auto it = std::find_if(places.begin(), places.end(), [&](const Place& p) { return p.subject == subject && p.handle == handle; });
+    const auto it =
+        std::find_if(places.begin(), places.end(), [&](const Place& p) { return p.subject == subject && p.handle == handle; });
     if (it == places.end() || places.empty()) {
         setFocus(Qt::OtherFocusReason);
         return;

@@ -19,12 +19,14 @@
 class QLabel;
 class QLineEdit;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 class QuietButton;
 class SegmentedSwitch;
 
-class SheetView : public QWidget {
+class SheetView : public QWidget
+{
     Q_OBJECT
 public:
     SheetView(Document& document, ViewState& view, QWidget* parent = nullptr);

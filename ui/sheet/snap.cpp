@@ -7,9 +7,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 double halfWidth_mm(const Arrangement& arrangement, const Subject& what)
 {

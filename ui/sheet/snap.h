@@ -7,7 +7,8 @@
 
 #include <vector>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Places that attract the middle of `subject`: faces on shoulders, middles of segments, other planes. Model mm, sorted.
 [[nodiscard]] std::vector<double> snapPlaces(const Arrangement& arrangement, const QString& subject);

@@ -6,9 +6,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 constexpr double margin_px = 6.0; ///< between two strips, above and below the diagram
 
@@ -64,8 +66,8 @@ void StripStack::build(const Arrangement& arrangement, const Assessment& results
     }
 }
 
-void StripStack::paint(QPainter& painter, ListPainter& lists, const QRectF& room, double scroll, const AxialScale& scale, double gutter_px,
-                       double sheet_px_per_mm, bool dimmed)
+void StripStack::paint(QPainter& painter, ListPainter& lists, const QRectF& room, double scroll, const AxialScale& scale,
+                       double gutter_px, double sheet_px_per_mm, bool dimmed)
 {
     const Tokens& t = tokens();
     double top = room.top() - scroll;
@@ -85,8 +87,9 @@ void StripStack::paint(QPainter& painter, ListPainter& lists, const QRectF& room
             const MmMap map{sheet_px_per_mm, QPointF(scale.zero_px, y0)};
             const MmMap pinned{sheet_px_per_mm, QPointF(room.left() + 12.0 + drawing::stripHead_mm * sheet_px_per_mm, y0)};
             painter.save();
-            painter.setClipRect(QRectF(scale.zero_px < gutter_px ? gutter_px - 36.0 : room.left(), own.top(), room.width(), own.height()),
-                                Qt::IntersectClip);
+            painter.setClipRect(
+                QRectF(scale.zero_px < gutter_px ? gutter_px - 36.0 : room.left(), own.top(), room.width(), own.height()),
+                Qt::IntersectClip);
             for (const drawing::Group& group : strip.list.groups) {
                 if (group.handle != "strip")
                     lists.paintGroup(painter, group, map, own);
@@ -104,8 +107,8 @@ void StripStack::paint(QPainter& painter, ListPainter& lists, const QRectF& room
     painter.restore();
 }
 
-void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scroll, const AxialScale& scale, double x_mm, double right_px,
-                               double sheet_px_per_mm, const Assessment& results, const drawing::SheetView& view)
+void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scroll, const AxialScale& scale, double x_mm,
+                               double right_px, double sheet_px_per_mm, const Assessment& results, const drawing::SheetView& view)
 {
     if (!results.beam.usable())
         return;
@@ -129,8 +132,8 @@ void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scr
             words = number(reading.left) + QStringLiteral(" | ") + number(reading.right);
         const double low = strip.range.low, high = strip.range.high;
         const double inner = m_height_px - 2.0 * margin_px;
-        const double y = own.top() + margin_px + stripDepth(low, high, reading.value, inner, view.label_height_mm * sheet_px_per_mm,
-                                                           sheet_px_per_mm);
+        const double y = own.top() + margin_px +
+                         stripDepth(low, high, reading.value, inner, view.label_height_mm * sheet_px_per_mm, sheet_px_per_mm);
         painter.setPen(Qt::NoPen);
         painter.setBrush(t.ink);
         painter.drawEllipse(QPointF(x_px, y), 3.5, 3.5);

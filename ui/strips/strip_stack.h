@@ -11,21 +11,23 @@
 #include <map>
 #include <optional>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 [[nodiscard]] QString stripName(drawing::StripKind kind);
 
-class StripStack {
+class StripStack
+{
 public:
     /// Builds the lists anew. `hold`: value scales stay as they are, for a drag.
     void build(const Arrangement& arrangement, const Assessment& results, const drawing::SheetView& view, bool hold);
 
     /// @param room of all strips; @param scroll pixels by which they are moved up
-    void paint(QPainter& painter, ListPainter& lists, const QRectF& room, double scroll, const AxialScale& scale, double gutter_px,
-               double sheet_px_per_mm, bool dimmed);
+    void paint(QPainter& painter, ListPainter& lists, const QRectF& room, double scroll, const AxialScale& scale,
+               double gutter_px, double sheet_px_per_mm, bool dimmed);
     /// Values at the hairline, on paper tags that keep clear of the head and the edges.
-    void paintReadings(QPainter& painter, const QRectF& room, double scroll, const AxialScale& scale, double x_mm, double right_px,
-                       double sheet_px_per_mm, const Assessment& results, const drawing::SheetView& view);
+    void paintReadings(QPainter& painter, const QRectF& room, double scroll, const AxialScale& scale, double x_mm,
+                       double right_px, double sheet_px_per_mm, const Assessment& results, const drawing::SheetView& view);
 
     [[nodiscard]] double heightOfOne_px() const { return m_height_px; }
     void setHeightOfOne_px(double height) { m_height_px = height; }

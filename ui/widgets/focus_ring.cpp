@@ -6,7 +6,8 @@
 #include <QFocusEvent>
 #include <QPainter>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 FocusRing::FocusRing(QWidget* window) : QWidget(window)
 {

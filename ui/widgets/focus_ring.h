@@ -4,9 +4,11 @@
 #include <QPointer>
 #include <QWidget>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class FocusRing : public QWidget {
+class FocusRing : public QWidget
+{
     Q_OBJECT
 public:
     explicit FocusRing(QWidget* window);

@@ -2,7 +2,8 @@
 
 #include <QPainterPath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 void drawMark(QPainter& painter, Mark mark, QPointF centre, double size, const QColor& colour, double width)
 {
@@ -62,7 +63,8 @@ void drawChevron(QPainter& painter, QPointF centre, double size, const QColor& c
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(colour, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    const QPointF points[] = {centre + QPointF(-size / 2, -size / 4), centre + QPointF(0, size / 4), centre + QPointF(size / 2, -size / 4)};
+    const QPointF points[] = {centre + QPointF(-size / 2, -size / 4), centre + QPointF(0, size / 4),
+                              centre + QPointF(size / 2, -size / 4)};
     painter.drawPolyline(points, 3);
     painter.restore();
 }

@@ -5,7 +5,8 @@
 #include <QPainter>
 #include <QPointF>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 enum class Mark { tick, cross, tilde, bang, info };
 

@@ -9,9 +9,11 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 struct DigitFont {
     QRawFont raw;

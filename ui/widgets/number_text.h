@@ -8,7 +8,8 @@
 #include <QPointF>
 #include <QString>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Significant figures with thin spaces and a true minus sign.
 [[nodiscard]] QString number(double value, int significant_digits = 3);

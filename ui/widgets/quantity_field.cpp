@@ -14,7 +14,8 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 QuantityField::QuantityField(QuantityKind kind, const QString& name, QWidget* parent) : QWidget(parent), m_kind(kind)
 {
@@ -146,7 +147,9 @@ bool QuantityField::eventFilter(QObject* watched, QEvent* event)
                 return true;
             }
         } else if (event->type() == QEvent::KeyPress &&
-                   (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Up || static_cast<QKeyEvent*>(event)->key() == Qt::Key_Down) && m_value) {
+                   (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Up ||
+                    static_cast<QKeyEvent*>(event)->key() == Qt::Key_Down) &&
+                   m_value) {
             // A step of one in the last shown place that makes sense: 1, with Shift 10, with Alt 0.1.
             const auto* key = static_cast<QKeyEvent*>(event);
             const double size = key->modifiers() & Qt::ShiftModifier ? 10.0 : (key->modifiers() & Qt::AltModifier ? 0.1 : 1.0);

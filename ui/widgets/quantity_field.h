@@ -11,9 +11,11 @@
 class QLabel;
 class QLineEdit;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class QuantityField : public QWidget {
+class QuantityField : public QWidget
+{
     Q_OBJECT
 public:
     QuantityField(QuantityKind kind, const QString& name, QWidget* parent = nullptr);

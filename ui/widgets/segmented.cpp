@@ -12,7 +12,8 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 SegmentedSwitch::SegmentedSwitch(const QStringList& choices, QWidget* parent) : QWidget(parent), m_choices(choices)
 {

@@ -5,10 +5,12 @@
 #include <QStringList>
 #include <QWidget>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// One choice of a few, side by side. Arrow keys move the choice.
-class SegmentedSwitch : public QWidget {
+class SegmentedSwitch : public QWidget
+{
     Q_OBJECT
 public:
     explicit SegmentedSwitch(const QStringList& choices, QWidget* parent = nullptr);
@@ -34,7 +36,8 @@ private:
 };
 
 /// Text button without a frame of its own; a border appears on hover.
-class QuietButton : public QAbstractButton {
+class QuietButton : public QAbstractButton
+{
     Q_OBJECT
 public:
     explicit QuietButton(const QString& text, QWidget* parent = nullptr);

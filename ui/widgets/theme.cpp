@@ -15,16 +15,18 @@
 #include <algorithm>
 #include <unistd.h>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
-const Tokens lightTokens{
-    false,         "#E9E6DF", "#FCFBF7", "#F5F3ED", "#FFFFFF", "#1C2830", "#525D66", "#5F6970", "#827F77", "#DAD6CB", "#EFECE4",
-    "#7F8A91",     "#F2F1EC", "#0A6A73", "#DCEBEC", "#7E1712", "#8F5600", "#326744", "#F3DAD4", "#F6E8CB", "#DCE8DC"};
-const Tokens darkTokens{
-    true,          "#15191C", "#1D2226", "#1A1F22", "#23292E", "#E6E9E8", "#A5AEB3", "#8B959B", "#76828A", "#343C42", "#262C31",
-    "#808A90",     "#262B30", "#5CC2CB", "#1F3A3E", "#EE7A66", "#FFC24D", "#A6DDB0", "#43251E", "#3D311C", "#20342A"};
+const Tokens lightTokens{false,     "#E9E6DF", "#FCFBF7", "#F5F3ED", "#FFFFFF", "#1C2830", "#525D66",
+                         "#5F6970", "#827F77", "#DAD6CB", "#EFECE4", "#7F8A91", "#F2F1EC", "#0A6A73",
+                         "#DCEBEC", "#7E1712", "#8F5600", "#326744", "#F3DAD4", "#F6E8CB", "#DCE8DC"};
+const Tokens darkTokens{true,      "#15191C", "#1D2226", "#1A1F22", "#23292E", "#E6E9E8", "#A5AEB3",
+                        "#8B959B", "#76828A", "#343C42", "#262C31", "#808A90", "#262B30", "#5CC2CB",
+                        "#1F3A3E", "#EE7A66", "#FFC24D", "#A6DDB0", "#43251E", "#3D311C", "#20342A"};
 
 constexpr auto portalService = "org.freedesktop.portal.Desktop";
 constexpr auto portalPath = "/org/freedesktop/portal/desktop";
@@ -46,7 +48,8 @@ std::optional<bool> darkFromPortal(QVariant value)
 bool sessionBusExists()
 {
     // Asking for the bus without one makes the library start helpers; that costs time at start.
-    return qEnvironmentVariableIsSet("DBUS_SESSION_BUS_ADDRESS") || QFileInfo::exists(QStringLiteral("/run/user/%1/bus").arg(getuid()));
+    return qEnvironmentVariableIsSet("DBUS_SESSION_BUS_ADDRESS") ||
+           QFileInfo::exists(QStringLiteral("/run/user/%1/bus").arg(getuid()));
 }
 
 QString familyOr(const QString& wanted, const QString& fallback)
@@ -57,7 +60,8 @@ QString familyOr(const QString& wanted, const QString& fallback)
 } // namespace
 
 /// Hears of changes of the desktop's colour scheme.
-class PortalListener : public QObject {
+class PortalListener : public QObject
+{
     Q_OBJECT
 public:
     using QObject::QObject;
@@ -101,7 +105,8 @@ void Theme::followDesktop()
     if (!bus.isConnected())
         return;
     auto* listener = new PortalListener(this);
-    bus.connect(portalService, portalPath, portalInterface, "SettingChanged", listener, SLOT(settingChanged(QString, QString, QDBusVariant)));
+    bus.connect(portalService, portalPath, portalInterface, "SettingChanged", listener,
+                SLOT(settingChanged(QString, QString, QDBusVariant)));
     QDBusMessage call = QDBusMessage::createMethodCall(portalService, portalPath, portalInterface, "Read");
     call << QString::fromLatin1(appearance) << QString::fromLatin1(colourScheme);
     auto* watcher = new QDBusPendingCallWatcher(bus.asyncCall(call, 1000), this);
@@ -187,9 +192,9 @@ QTableView { background: %card; color: %ink; gridline-color: %rule; border: 1px 
   selection-background-color: %live_soft; selection-color: %ink; }
 )");
     QString text = sheet;
-    const std::pair<const char*, QColor> names[] = {{"%live_soft", t.live_soft}, {"%live", t.live}, {"%ink3", t.ink3}, {"%ink", t.ink},
-                                                    {"%card", t.card},           {"%panel", t.panel}, {"%edge", t.edge}, {"%rule", t.rule},
-                                                    {"%stop", t.stop}};
+    const std::pair<const char*, QColor> names[] = {
+        {"%live_soft", t.live_soft}, {"%live", t.live}, {"%ink3", t.ink3}, {"%ink", t.ink},  {"%card", t.card},
+        {"%panel", t.panel},         {"%edge", t.edge}, {"%rule", t.rule}, {"%stop", t.stop}};
     text.replace(QStringLiteral("%ink2"), t.ink2.name());
     for (const auto& [name, colour] : names)
         text.replace(QLatin1String(name), colour.name());
@@ -264,7 +269,8 @@ QFont windowFont(int pixels, int weight)
 
 QFont drawingFont(double capital_px)
 {
-    static const QString family = familyOr(QStringLiteral("osifont"), familyOr(QStringLiteral("Routed Gothic"), QStringLiteral("DejaVu Sans")));
+    static const QString family =
+        familyOr(QStringLiteral("osifont"), familyOr(QStringLiteral("Routed Gothic"), QStringLiteral("DejaVu Sans")));
     static const double capital_per_em = [] {
         QFont probe(family);
         probe.setPixelSize(1000);

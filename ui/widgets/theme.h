@@ -10,7 +10,8 @@
 #include <functional>
 #include <optional>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 enum class ThemeChoice { system, light, dark };
 
@@ -26,7 +27,8 @@ struct Tokens {
 };
 
 /// The theme in force. One per program, since a window has one look.
-class Theme : public QObject {
+class Theme : public QObject
+{
     Q_OBJECT
 public:
     static Theme& instance();

@@ -9,7 +9,8 @@
 #include <QLineEdit>
 #include <QPushButton>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 OneBearingDialog::OneBearingDialog(QWidget* parent) : QDialog(parent)
 {

@@ -7,7 +7,8 @@
 #include <QSettings>
 #include <QStyleFactory>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 int runWindow(int argc, char** argv, const std::optional<std::string>& file)
 {
@@ -23,7 +24,9 @@ int runWindow(int argc, char** argv, const std::optional<std::string>& file)
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     Theme& theme = Theme::instance();
     const QString choice = QSettings().value(QStringLiteral("theme"), QStringLiteral("system")).toString();
-    theme.setChoice(choice == QLatin1String("light") ? ThemeChoice::light : (choice == QLatin1String("dark") ? ThemeChoice::dark : ThemeChoice::system));
+    theme.setChoice(choice == QLatin1String("light")
+                        ? ThemeChoice::light
+                        : (choice == QLatin1String("dark") ? ThemeChoice::dark : ThemeChoice::system));
     theme.followDesktop();
 
     MainWindow window;

@@ -7,14 +7,16 @@
 #include <QMouseEvent>
 #include <QPainter>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 ShelfButton::ShelfButton(const actions::ShelfEntry& entry, QWidget* parent) : QAbstractButton(parent), m_item(entry.item)
 {
     setText(entry.name);
     setObjectName(QStringLiteral("shelf.") + entry.name);
     setAccessibleName(tr("Insert %1").arg(entry.name.toLower()));
-    setToolTip(entry.name + QStringLiteral("\n") + entry.tip + QStringLiteral("\n") + tr("Drag onto the sheet, or click to put it at the hairline"));
+    setToolTip(entry.name + QStringLiteral("\n") + entry.tip + QStringLiteral("\n") +
+               tr("Drag onto the sheet, or click to put it at the hairline"));
     setFocusPolicy(Qt::TabFocus);
     setCursor(Qt::OpenHandCursor);
     setAttribute(Qt::WA_Hover);
@@ -36,7 +38,8 @@ void ShelfButton::paintEvent(QPaintEvent*)
         painter.setBrush(m_dragging ? t.live_soft : t.card);
         painter.drawRoundedRect(QRectF(2.5, 0.5, width() - 5.0, height() - 1.0), 6, 6);
     }
-    const QRectF icon = m_narrow ? QRectF((width() - 24) / 2.0, (height() - 24) / 2.0, 24, 24) : QRectF(9, (height() - 23) / 2.0, 23, 23);
+    const QRectF icon =
+        m_narrow ? QRectF((width() - 24) / 2.0, (height() - 24) / 2.0, 24, 24) : QRectF(9, (height() - 23) / 2.0, 23, 23);
     drawShelfIcon(painter, m_item, icon, t.ink, t.card);
     if (!m_narrow) {
         painter.setPen(t.ink);

@@ -8,9 +8,11 @@
 
 #include <vector>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class ShelfButton : public QAbstractButton {
+class ShelfButton : public QAbstractButton
+{
     Q_OBJECT
 public:
     ShelfButton(const actions::ShelfEntry& entry, QWidget* parent);
@@ -37,7 +39,8 @@ private:
     QPoint m_press;
 };
 
-class Shelf : public QWidget {
+class Shelf : public QWidget
+{
     Q_OBJECT
 public:
     explicit Shelf(QWidget* parent = nullptr);

@@ -4,7 +4,8 @@
 
 #include <algorithm>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 void drawShelfIcon(QPainter& painter, actions::ShelfItem item, const QRectF& box, const QColor& line, const QColor& fill)
 {
@@ -32,7 +33,18 @@ void drawShelfIcon(QPainter& painter, actions::ShelfItem item, const QRectF& box
         stroke(-5, -4, -5, 4);
         break;
     case ShelfItem::groove:
-        polygon({{-11, -5.5}, {-2, -5.5}, {-2, -3}, {2, -3}, {2, -5.5}, {11, -5.5}, {11, 5.5}, {2, 5.5}, {2, 3}, {-2, 3}, {-2, 5.5}, {-11, 5.5}});
+        polygon({{-11, -5.5},
+                 {-2, -5.5},
+                 {-2, -3},
+                 {2, -3},
+                 {2, -5.5},
+                 {11, -5.5},
+                 {11, 5.5},
+                 {2, 5.5},
+                 {2, 3},
+                 {-2, 3},
+                 {-2, 5.5},
+                 {-11, 5.5}});
         stroke(-2, -3, -2, 3);
         stroke(2, -3, 2, 3);
         break;
@@ -68,11 +80,38 @@ void drawShelfIcon(QPainter& painter, actions::ShelfItem item, const QRectF& box
         stroke(-8, 0, 8, 0);
         break;
     case ShelfItem::belt_pulley:
-        polygon({{-8, -10}, {-5, -10}, {-3.4, -5}, {-1.6, -5}, {0, -10}, {1.6, -5}, {3.4, -5}, {5, -10}, {8, -10},
-                 {8, 10}, {5, 10}, {3.4, 5}, {1.6, 5}, {0, 10}, {-1.6, 5}, {-3.4, 5}, {-5, 10}, {-8, 10}});
+        polygon({{-8, -10},
+                 {-5, -10},
+                 {-3.4, -5},
+                 {-1.6, -5},
+                 {0, -10},
+                 {1.6, -5},
+                 {3.4, -5},
+                 {5, -10},
+                 {8, -10},
+                 {8, 10},
+                 {5, 10},
+                 {3.4, 5},
+                 {1.6, 5},
+                 {0, 10},
+                 {-1.6, 5},
+                 {-3.4, 5},
+                 {-5, 10},
+                 {-8, 10}});
         break;
     case ShelfItem::sprocket:
-        polygon({{-1.5, -11}, {1.5, -11}, {2.5, -7}, {2.5, -4}, {5.5, -4}, {5.5, 4}, {2.5, 4}, {2.5, 7}, {1.5, 11}, {-1.5, 11}, {-2.5, 7}, {-2.5, -7}});
+        polygon({{-1.5, -11},
+                 {1.5, -11},
+                 {2.5, -7},
+                 {2.5, -4},
+                 {5.5, -4},
+                 {5.5, 4},
+                 {2.5, 4},
+                 {2.5, 7},
+                 {1.5, 11},
+                 {-1.5, 11},
+                 {-2.5, 7},
+                 {-2.5, -7}});
         painter.drawEllipse(QPointF(0, -7.2), 1.2, 1.2);
         painter.drawEllipse(QPointF(0, 7.2), 1.2, 1.2);
         break;
@@ -98,8 +137,8 @@ void drawShelfIcon(QPainter& painter, actions::ShelfItem item, const QRectF& box
         break;
     }
     case ShelfItem::weight:
-        polygon({{-5, -10}, {5, -10}, {5, -6}, {1.5, -6}, {1.5, -3}, {4, -3}, {4, 3}, {1.5, 3}, {1.5, 6}, {5, 6}, {5, 10}, {-5, 10},
-                 {-5, 6}, {-1.5, 6}, {-1.5, 3}, {-4, 3}, {-4, -3}, {-1.5, -3}, {-1.5, -6}, {-5, -6}});
+        polygon({{-5, -10}, {5, -10}, {5, -6}, {1.5, -6}, {1.5, -3}, {4, -3}, {4, 3},   {1.5, 3},   {1.5, 6},   {5, 6},
+                 {5, 10},   {-5, 10}, {-5, 6}, {-1.5, 6}, {-1.5, 3}, {-4, 3}, {-4, -3}, {-1.5, -3}, {-1.5, -6}, {-5, -6}});
         break;
     case ShelfItem::free_force:
         stroke(0, -10, 0, 6);

@@ -7,7 +7,8 @@
 #include <QFileInfo>
 #include <QPainter>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 StartTile::StartTile(const QString& head, const QString& line, bool large, QWidget* parent)
     : QAbstractButton(parent), m_line(line), m_large(large)
@@ -53,9 +54,12 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent)
         connect(tile, &QAbstractButton::clicked, this, signal);
         m_ways << tile;
     };
-    way(QStringLiteral("start.segment"), tr("Draw the first segment"), tr("An empty sheet with one cylinder to pull and type on"), &StartPage::firstSegment);
-    way(QStringLiteral("start.two"), tr("Plain shaft on two bearings"), tr("Stepped, with a gear and a coupling, ready to change"), &StartPage::twoBearings);
-    way(QStringLiteral("start.one"), tr("Loads of one bearing"), tr("Forces, speed and bore: which type, which size"), &StartPage::oneBearing);
+    way(QStringLiteral("start.segment"), tr("Draw the first segment"), tr("An empty sheet with one cylinder to pull and type on"),
+        &StartPage::firstSegment);
+    way(QStringLiteral("start.two"), tr("Plain shaft on two bearings"),
+        tr("Stepped, with a gear and a coupling, ready to change"), &StartPage::twoBearings);
+    way(QStringLiteral("start.one"), tr("Loads of one bearing"), tr("Forces, speed and bore: which type, which size"),
+        &StartPage::oneBearing);
     m_open = new StartTile(tr("Open a file …"), tr("An arrangement that was saved before"), false, this);
     m_open->setObjectName(QStringLiteral("start.open"));
     connect(m_open, &QAbstractButton::clicked, this, &StartPage::openOther);

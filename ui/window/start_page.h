@@ -5,9 +5,11 @@
 #include <QStringList>
 #include <QWidget>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-class StartTile : public QAbstractButton {
+class StartTile : public QAbstractButton
+{
     Q_OBJECT
 public:
     StartTile(const QString& head, const QString& line, bool large, QWidget* parent);
@@ -21,7 +23,8 @@ private:
     bool m_large;
 };
 
-class StartPage : public QWidget {
+class StartPage : public QWidget
+{
     Q_OBJECT
 public:
     explicit StartPage(QWidget* parent = nullptr);

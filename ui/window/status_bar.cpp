@@ -10,7 +10,8 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 class StatusBar::Pill : public QAbstractButton
 {
@@ -83,7 +84,8 @@ void StatusBar::setScale(double ratio)
 {
     QString words;
     if (ratio > 0.0)
-        words = ratio >= 1.0 ? tr("Scale %1 : 1").arg(fixedNumber(ratio, 1)) : tr("Scale 1 : %1").arg(fixedNumber(1.0 / ratio, 1));
+        words =
+            ratio >= 1.0 ? tr("Scale %1 : 1").arg(fixedNumber(ratio, 1)) : tr("Scale 1 : %1").arg(fixedNumber(1.0 / ratio, 1));
     if (words == m_scale)
         return;
     m_scale = words;

@@ -7,10 +7,12 @@
 
 class QTimer;
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Foot of the window: where the ratings come from, the scale, how many requirements are not met.
-class StatusBar : public QWidget {
+class StatusBar : public QWidget
+{
     Q_OBJECT
 public:
     explicit StatusBar(QWidget* parent = nullptr);

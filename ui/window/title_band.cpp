@@ -13,9 +13,11 @@
 
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 /// "7.5 kW · 720/min · 62 %" of one case: the power that is stated, times the factor of the case.
 QString caseLine(const Arrangement& arrangement, const LoadCase& load_case)
@@ -240,7 +242,9 @@ void TitleBand::refresh()
     m_state = state.join(QStringLiteral(" · "));
     m_undo->setEnabled(m_document.undoStack().canUndo());
     m_redo->setEnabled(m_document.undoStack().canRedo());
-    const auto tip = [](const QString& verb, const QString& text) { return text.isEmpty() ? verb : verb + QStringLiteral(": ") + text; };
+    const auto tip = [](const QString& verb, const QString& text) {
+        return text.isEmpty() ? verb : verb + QStringLiteral(": ") + text;
+    };
     m_undo->setToolTip(tip(tr("Undo"), m_document.undoStack().undoText()));
     m_redo->setToolTip(tip(tr("Redo"), m_document.undoStack().redoText()));
     m_tiles->refresh();

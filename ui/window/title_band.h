@@ -7,12 +7,14 @@
 #include <QAbstractButton>
 #include <QWidget>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 class QuietButton;
 
 /// The load cases as tiles, or as one tile with a menu when they do not fit.
-class CaseTiles : public QWidget {
+class CaseTiles : public QWidget
+{
     Q_OBJECT
 public:
     CaseTiles(Document& document, ViewState& view, QWidget* parent = nullptr);
@@ -44,7 +46,8 @@ private:
 };
 
 /// Small line icon button.
-class IconButton : public QAbstractButton {
+class IconButton : public QAbstractButton
+{
     Q_OBJECT
 public:
     enum class Icon { undo, redo, menu };
@@ -58,7 +61,8 @@ private:
     Icon m_icon;
 };
 
-class TitleBand : public QWidget {
+class TitleBand : public QWidget
+{
     Q_OBJECT
 public:
     TitleBand(Document& document, ViewState& view, QWidget* parent = nullptr);
