@@ -15,14 +15,16 @@
 #include <string>
 #include <vector>
 
-namespace shaftwright::test {
+namespace shaftwright::test
+{
 
 struct Outcome {
     int code = -1;
     std::string out, err;
 };
 
-inline Outcome call(const std::vector<std::string>& arguments, const std::string& in = {}, const command_line::Renderer& renderer = {})
+inline Outcome call(const std::vector<std::string>& arguments, const std::string& in = {},
+                    const command_line::Renderer& renderer = {})
 {
     std::istringstream input(in);
     std::ostringstream out, err;
@@ -34,7 +36,8 @@ inline Outcome call(const std::vector<std::string>& arguments, const std::string
 }
 
 /// A folder of its own, removed with everything in it.
-class Folder {
+class Folder
+{
 public:
     Folder()
     {
@@ -59,7 +62,8 @@ public:
     }
     [[nodiscard]] std::size_t count() const
     {
-        return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(m_path), std::filesystem::directory_iterator()));
+        return static_cast<std::size_t>(
+            std::distance(std::filesystem::directory_iterator(m_path), std::filesystem::directory_iterator()));
     }
 
 private:

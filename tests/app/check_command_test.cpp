@@ -5,7 +5,8 @@
 using namespace shaftwright;
 using namespace shaftwright::test;
 
-namespace {
+namespace
+{
 
 struct Line {
     std::string file, severity, text, code;
@@ -73,7 +74,8 @@ TEST_CASE("check exits 1 exactly when something is missed", "[app]")
 TEST_CASE("strict counts cautions that nobody accepted", "[app]")
 {
     // A shaft on three supports: the reactions depend on the alignment of the bores, which is a caution and no stop.
-    const std::vector<std::string> base = {"check", std::string(SHAFTWRIGHT_SOURCE_DIR) + "/samples/conveyor-three-supports.shaftwright"};
+    const std::vector<std::string> base = {"check",
+                                           std::string(SHAFTWRIGHT_SOURCE_DIR) + "/samples/conveyor-three-supports.shaftwright"};
     const Outcome plain = call(base);
     std::vector<std::string> strict = base;
     strict.push_back("--strict");

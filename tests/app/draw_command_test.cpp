@@ -36,13 +36,15 @@ TEST_CASE("the renderer gets page, title and wishes; its bytes come out unchange
     const std::string bytes("\x89PNG\r\n\0\xff\n", 9);
     command_line::RenderRequest seen;
     double width = 0.0;
-    const command_line::Renderer renderer = [&](const drawing::Page& page, const command_line::RenderRequest& request, std::string&) {
+    const command_line::Renderer renderer = [&](const drawing::Page& page, const command_line::RenderRequest& request,
+                                                std::string&) {
         seen = request;
         width = page.width_mm;
         return std::optional<std::string>(bytes);
     };
     const Folder folder;
-    const Outcome outcome = call({"draw", gearbox(), "-o", folder / "page.png", "--dark", "--pixels-per-mm", "3.5"}, {}, renderer);
+    const Outcome outcome =
+        call({"draw", gearbox(), "-o", folder / "page.png", "--dark", "--pixels-per-mm", "3.5"}, {}, renderer);
     INFO(outcome.err);
     CHECK(outcome.code == 0);
     CHECK(seen.format == "png");

@@ -7,7 +7,8 @@
 using namespace shaftwright;
 using namespace shaftwright::test;
 
-namespace {
+namespace
+{
 
 const std::vector<std::string> readers = {"report", "check", "paths", "normalise", "draw"};
 
@@ -75,7 +76,9 @@ TEST_CASE("a wrong value is told with line and column, all of them at once", "[a
     const Outcome outcome = call({"check", file});
     INFO(outcome.err);
     CHECK(outcome.code == 2);
-    const auto line_of = [&](std::size_t at) { return std::to_string(1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n')); };
+    const auto line_of = [&](std::size_t at) {
+        return std::to_string(1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
+    };
     CHECK(has(outcome.err, file + ":" + line_of(first) + ":"));
     CHECK(has(outcome.err, file + ":" + line_of(second) + ":"));
     CHECK(has(outcome.err, "teath"));

@@ -4,12 +4,13 @@ using namespace shaftwright;
 using namespace shaftwright::test;
 using Catch::Matchers::WithinRel;
 
-namespace {
+namespace
+{
 
 std::vector<std::string> typedBearing()
 {
-    return {"life",    "--family",   "deep_groove_ball", "--bore-mm", "40",     "--outer-mm", "80", "--width-mm", "18",
-            "--C-N",   "30000",      "--C0-N",           "18000",     "--f0",   "14",         "--source", "made up for the test"};
+    return {"life",  "--family", "deep_groove_ball", "--bore-mm", "40",   "--outer-mm", "80",       "--width-mm",          "18",
+            "--C-N", "30000",    "--C0-N",           "18000",     "--f0", "14",         "--source", "made up for the test"};
 }
 
 std::vector<std::string> with(std::vector<std::string> arguments, const std::vector<std::string>& more)
@@ -62,7 +63,8 @@ TEST_CASE("cases of life are added by damage", "[app]")
 
 TEST_CASE("life reads the generic catalogue by name", "[app]")
 {
-    const Outcome outcome = call({"life", "--designation", "6208", "--radial-N", "3500", "--axial-N", "420", "--speed-rpm", "720", "--required-h", "20000"});
+    const Outcome outcome = call({"life", "--designation", "6208", "--radial-N", "3500", "--axial-N", "420", "--speed-rpm", "720",
+                                  "--required-h", "20000"});
     INFO(outcome.err);
     CHECK(outcome.code == 0);
     CHECK(has(outcome.out, "6208"));
@@ -99,9 +101,13 @@ TEST_CASE("life says what it misses", "[app]")
              {with({"life", "--designation", "6208", "-f", "svg"}, load), "unknown format"},
              {with({"life", "--C-N", "30000"}, load), "--family"},
              {with({"life", "--family", "deep_groove_ball", "--C-N", "30000", "--bore-mm", "40"}, load), "--outer-mm"},
-             {with({"life", "--family", "deep_groove_ball", "--bore-mm", "80", "--outer-mm", "40", "--width-mm", "18", "--C-N", "1", "--C0-N", "1"}, load),
+             {with({"life", "--family", "deep_groove_ball", "--bore-mm", "80", "--outer-mm", "40", "--width-mm", "18", "--C-N",
+                    "1", "--C0-N", "1"},
+                   load),
               "larger than"},
-             {with({"life", "--family", "deep_groove_ball", "--bore-mm", "40", "--outer-mm", "80", "--width-mm", "18", "--C-N", "1", "--C0-N", "1"}, load),
+             {with({"life", "--family", "deep_groove_ball", "--bore-mm", "40", "--outer-mm", "80", "--width-mm", "18", "--C-N",
+                    "1", "--C0-N", "1"},
+                   load),
               "--source"}}) {
         const Outcome outcome = call(one.arguments);
         INFO(Catch::Detail::stringify(one.arguments) << '\n' << outcome.err);
@@ -114,7 +120,8 @@ TEST_CASE("life says what it misses", "[app]")
 TEST_CASE("numbers that are none never come out of life", "[app]")
 {
     for (const std::string number : {"nan", "-nan", "inf", "-inf", "1e400"}) {
-        for (const std::string option : {"--radial-N", "--axial-N", "--speed-rpm", "--required-h", "--reliability-percent", "--required-S0"}) {
+        for (const std::string option :
+             {"--radial-N", "--axial-N", "--speed-rpm", "--required-h", "--reliability-percent", "--required-S0"}) {
             std::vector<std::string> arguments = {"life", "--designation", "6208"};
             for (const std::string& other : {std::string("--radial-N"), std::string("--speed-rpm")}) {
                 if (other != option)

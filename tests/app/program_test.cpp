@@ -16,7 +16,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-namespace {
+namespace
+{
 
 const std::string program = std::string("'") + SHAFTWRIGHT_PROGRAM + "'";
 const std::string sample = std::string("'") + SHAFTWRIGHT_SOURCE_DIR + "/samples/gearbox-intermediate.shaftwright'";
@@ -30,7 +31,8 @@ struct Outcome {
 Outcome shell(const std::string& line)
 {
     // No display and a fixed place for settings whatever the tests run in.
-    const std::string whole = "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM -u SOURCE_DATE_EPOCH HOME=/nonexistent bash -c \"" + line + "\"";
+    const std::string whole =
+        "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM -u SOURCE_DATE_EPOCH HOME=/nonexistent bash -c \"" + line + "\"";
     FILE* pipe = popen(whole.c_str(), "r");
     REQUIRE(pipe != nullptr);
     Outcome outcome;
@@ -53,7 +55,8 @@ bool has(const std::string& text, const std::string& piece)
     return text.find(piece) != std::string::npos;
 }
 
-class Folder {
+class Folder
+{
 public:
     Folder()
     {
@@ -77,12 +80,13 @@ TEST_CASE("a reader that leaves early ends the program quietly", "[app][program]
 {
     // The report is larger than a pipe holds, so the program does write into a closed pipe.
     for (const std::string command : {"report", "draw"}) {
-        const Outcome head = shell("set -o pipefail; { { " + program + " " + command + " " + sample + (command == "report" ? " -f json" : "") +
-                                   " 2>&9; echo code \\$? >&9; } | head -c 10 >/dev/null; } 9>&1");
+        const Outcome head =
+            shell("set -o pipefail; { { " + program + " " + command + " " + sample + (command == "report" ? " -f json" : "") +
+                  " 2>&9; echo code \\$? >&9; } | head -c 10 >/dev/null; } 9>&1");
         INFO(head.out);
         CHECK(has(head.out, "code "));
-        CHECK(head.out.rfind("code ", 0) == 0);    // not a word of complaint before it
-        CHECK_FALSE(has(head.out, "code 141"));    // not killed by the signal
+        CHECK(head.out.rfind("code ", 0) == 0); // not a word of complaint before it
+        CHECK_FALSE(has(head.out, "code 141")); // not killed by the signal
         CHECK_FALSE(has(head.out, "code 3"));
     }
 }
@@ -113,7 +117,8 @@ TEST_CASE("without a display the window is refused with exit 2 and commands work
 
 TEST_CASE("the program reads a pipe and writes a pipe", "[app][program]")
 {
-    const Outcome outcome = shell(program + " normalise " + sample + " | " + program + " normalise - | " + program + " check - -f json; exit \\${PIPESTATUS[1]}");
+    const Outcome outcome = shell(program + " normalise " + sample + " | " + program + " normalise - | " + program +
+                                  " check - -f json; exit \\${PIPESTATUS[1]}");
     CHECK(outcome.code == 0);
     CHECK(outcome.out.rfind("[", 0) == 0);
 }
@@ -129,7 +134,8 @@ TEST_CASE("numbers do not follow the locale", "[app][program]")
 TEST_CASE("draw makes the same PDF twice, without a display", "[app][program]")
 {
     const Folder folder;
-    const std::string first = folder.path + "/first.pdf", second = folder.path + "/second.pdf", dated = folder.path + "/dated.pdf";
+    const std::string first = folder.path + "/first.pdf", second = folder.path + "/second.pdf",
+                      dated = folder.path + "/dated.pdf";
     for (const std::string& file : {first, second}) {
         const Outcome outcome = shell(program + " draw " + sample + " -o " + file + " 2>&1");
         INFO(outcome.out);
@@ -189,7 +195,9 @@ TEST_CASE("the PNG has the size that was asked for", "[app][program]")
     for (const unsigned pixels_per_mm : {2U, 4U}) {
         const std::string file = folder.path + "/page.png", again = folder.path + "/again.png";
         for (const std::string& name : {file, again})
-            REQUIRE(shell(program + " draw " + sample + " --pixels-per-mm " + std::to_string(pixels_per_mm) + " -o " + name + " 2>&1").code == 0);
+            REQUIRE(
+                shell(program + " draw " + sample + " --pixels-per-mm " + std::to_string(pixels_per_mm) + " -o " + name + " 2>&1")
+                    .code == 0);
         const std::string png = textOf(file);
         REQUIRE(png.size() > 1000);
         CHECK(png == textOf(again));

@@ -19,7 +19,8 @@
 using namespace shaftwright;
 using namespace shaftwright::test;
 
-namespace {
+namespace
+{
 
 struct Sample {
     std::string name, text;
@@ -54,8 +55,9 @@ const std::vector<Sample>& samples()
     return all;
 }
 
-const std::vector<std::string> kinds = {"cylindrical_gear", "bevel_gear", "worm", "worm_wheel", "belt_pulley", "chain_sprocket",
-                                        "coupling", "impeller", "weight", "point_load", "distributed_load"};
+const std::vector<std::string> kinds = {"cylindrical_gear", "bevel_gear", "worm",     "worm_wheel", "belt_pulley",
+                                        "chain_sprocket",   "coupling",   "impeller", "weight",     "point_load",
+                                        "distributed_load"};
 
 void head(const std::string& title)
 {
@@ -139,6 +141,13 @@ TEST_CASE("every sample is drawn and reported", "[app][samples]")
         for (const drawing::Group& group : page.list.groups)
             subjects.insert(group.subject);
         for (const Part& part : sample.arrangement.parts) {
+            // A load that rests in the case that is drawn is not drawn.
+            if (std::any_of(sample.arrangement.duty.load_cases.begin(), sample.arrangement.duty.load_cases.end(),
+                            [&](const LoadCase& one) {
+                                const auto found = one.parts.find(part.id);
+                                return found != one.parts.end() && !found->second.active;
+                            }))
+                continue;
             INFO(part.id.value);
             CHECK(subjects.count("parts." + part.id.value) == 1);
         }
@@ -172,8 +181,9 @@ TEST_CASE("the samples use every kind of part", "[app][samples]")
 TEST_CASE("every family of bearing is judged by the samples, and every rated one has its place in one of them", "[app][samples]")
 {
     // Without rows in the generic catalogue: no standard rates them, so that no sample can choose them.
-    const std::set<Family> unrated = {Family::needle_thrust_combined, Family::plain_sintered, Family::plain_ptfe_composite, Family::plain_bronze,
-                                      Family::plain_hydrodynamic, Family::magnetic, Family::linear_guide};
+    const std::set<Family> unrated = {
+        Family::needle_thrust_combined, Family::plain_sintered, Family::plain_ptfe_composite, Family::plain_bronze,
+        Family::plain_hydrodynamic,     Family::magnetic,       Family::linear_guide};
     head("family (B bearing, p part of a composite, s suited, c with care, - unsuited)");
     for (const Family family : allFamilies()) {
         std::string marks;

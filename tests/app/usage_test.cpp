@@ -3,7 +3,8 @@
 using namespace shaftwright;
 using namespace shaftwright::test;
 
-namespace {
+namespace
+{
 const std::vector<std::string> commands = {"report", "check", "life", "schema", "paths", "normalise", "draw"};
 }
 
@@ -73,11 +74,11 @@ TEST_CASE("a mistyped command is answered with the nearest one", "[app]")
 
 TEST_CASE("a mistyped option is answered with the nearest one", "[app]")
 {
-    for (const auto& [arguments, meant] : std::vector<std::pair<std::vector<std::string>, std::string>>{
-             {{"report", gearbox(), "--langauge", "de"}, "--language"},
-             {{"draw", gearbox(), "--drak"}, "--dark"},
-             {{"check", gearbox(), "--strct"}, "--strict"},
-             {{"life", "--desigation=6208"}, "--designation"}}) {
+    for (const auto& [arguments, meant] :
+         std::vector<std::pair<std::vector<std::string>, std::string>>{{{"report", gearbox(), "--langauge", "de"}, "--language"},
+                                                                       {{"draw", gearbox(), "--drak"}, "--dark"},
+                                                                       {{"check", gearbox(), "--strct"}, "--strict"},
+                                                                       {{"life", "--desigation=6208"}, "--designation"}}) {
         const Outcome outcome = call(arguments);
         INFO(outcome.err);
         CHECK(outcome.code == 2);
@@ -89,20 +90,20 @@ TEST_CASE("a mistyped option is answered with the nearest one", "[app]")
 
 TEST_CASE("usage errors exit with 2 whatever their kind", "[app]")
 {
-    for (const std::vector<std::string>& arguments : std::vector<std::vector<std::string>>{
-             {},                                          // nothing asked for
-             {"report"},                                  // no file
-             {"check"},                                   //
-             {"report", gearbox(), "surplus"},            // one file too many
-             {"report", gearbox(), "--language"},         // option without its word
-             {"report", gearbox(), "--language", "fr"},   // unknown language
-             {"report", gearbox(), "--without", "words"}, // unknown piece
-             {"draw", gearbox(), "--pixels-per-mm", "x"}, // no number
-             {"draw", gearbox(), "--pixels-per-mm", "0"}, // out of range
-             {"schema", gearbox()},                       // takes no file
-             {"normalise", "-", "--in-place"},            // standard input cannot be written
-             {"report", gearbox(), "-f", "pdf"},          // a format of another command
-             {"--nothing"}}) {
+    for (const std::vector<std::string>& arguments :
+         std::vector<std::vector<std::string>>{{},                                          // nothing asked for
+                                               {"report"},                                  // no file
+                                               {"check"},                                   //
+                                               {"report", gearbox(), "surplus"},            // one file too many
+                                               {"report", gearbox(), "--language"},         // option without its word
+                                               {"report", gearbox(), "--language", "fr"},   // unknown language
+                                               {"report", gearbox(), "--without", "words"}, // unknown piece
+                                               {"draw", gearbox(), "--pixels-per-mm", "x"}, // no number
+                                               {"draw", gearbox(), "--pixels-per-mm", "0"}, // out of range
+                                               {"schema", gearbox()},                       // takes no file
+                                               {"normalise", "-", "--in-place"},            // standard input cannot be written
+                                               {"report", gearbox(), "-f", "pdf"},          // a format of another command
+                                               {"--nothing"}}) {
         const Outcome outcome = call(arguments);
         INFO(Catch::Detail::stringify(arguments) << '\n' << outcome.err);
         CHECK(outcome.code == 2);

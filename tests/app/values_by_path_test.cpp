@@ -81,16 +81,17 @@ TEST_CASE("a later --set wins over an earlier one", "[app]")
 
 TEST_CASE("a bad --set names what is wrong", "[app]")
 {
-    for (const auto& [setting, says] : std::vector<std::pair<std::string, std::string>>{{"supports.B.x_mm", "PATH=VALUE"},
-                                                                                        {"=5", "PATH=VALUE"},
-                                                                                        {"supports.B.x_m=5", "x_mm"},
-                                                                                        {"supports.Z9.x_mm=5", "Z9"},
-                                                                                        {"nothing=5", "nothing"},
-                                                                                        {"supports.B.x_mm=five", "five"},
-                                                                                        {"supports.B.x_mm=5 kN", "kN"},
-                                                                                        {"supports.B.x_mm=nan", "nan"},
-                                                                                        {"supports.B.role=lokating", "locating"},
-                                                                                        {"shaft.segments.S1.outer_mm=-3", "-3"}}) {
+    for (const auto& [setting, says] :
+         std::vector<std::pair<std::string, std::string>>{{"supports.B.x_mm", "PATH=VALUE"},
+                                                          {"=5", "PATH=VALUE"},
+                                                          {"supports.B.x_m=5", "x_mm"},
+                                                          {"supports.Z9.x_mm=5", "Z9"},
+                                                          {"nothing=5", "nothing"},
+                                                          {"supports.B.x_mm=five", "five"},
+                                                          {"supports.B.x_mm=5 kN", "kN"},
+                                                          {"supports.B.x_mm=nan", "nan"},
+                                                          {"supports.B.role=lokating", "locating"},
+                                                          {"shaft.segments.S1.outer_mm=-3", "-3"}}) {
         for (const char* command : {"report", "check", "paths", "normalise", "draw"}) {
             const Outcome outcome = call({command, gearbox(), "--set", setting});
             INFO(command << ' ' << setting << '\n' << outcome.err);

@@ -26,7 +26,8 @@
 using namespace shaftwright;
 using namespace shaftwright::ui;
 
-namespace {
+namespace
+{
 
 void settle()
 {
@@ -36,7 +37,8 @@ void settle()
 
 Arrangement gearbox()
 {
-    const ReadResult read = readArrangement(*loadFile(std::string(SHAFTWRIGHT_SOURCE_DIR) + "/samples/gearbox-intermediate.shaftwright").text, "sample");
+    const ReadResult read = readArrangement(
+        *loadFile(std::string(SHAFTWRIGHT_SOURCE_DIR) + "/samples/gearbox-intermediate.shaftwright").text, "sample");
     REQUIRE(read.ok());
     return *read.arrangement;
 }
@@ -104,8 +106,8 @@ TEST_CASE("every cell shows what the document holds and takes its own text back"
                 if (column.fixed || !cell.applies || (cell.typed.isEmpty() && !column.may_be_open))
                     continue;
                 const TableEdit edit = withCell(arrangement, kind, paths[static_cast<int>(r)], static_cast<int>(c), cell.typed);
-                INFO(paths[static_cast<int>(r)].toStdString() << ' ' << column.key.toStdString() << " '" << cell.typed.toStdString() << "' "
-                                                              << edit.message.toStdString());
+                INFO(paths[static_cast<int>(r)].toStdString() << ' ' << column.key.toStdString() << " '"
+                                                              << cell.typed.toStdString() << "' " << edit.message.toStdString());
                 REQUIRE(edit.value);
                 Arrangement value = *edit.value;
                 value.proposed = arrangement.proposed; // what is typed is given from then on
@@ -120,13 +122,20 @@ TEST_CASE("every cell shows what the document holds and takes its own text back"
 TEST_CASE("a cell understands units, arithmetic and a decimal comma", "[ui][tables]")
 {
     const Arrangement arrangement = gearbox();
-    const auto length = [&](const QString& text) { return typed(arrangement, TableKind::segments, QStringLiteral("shaft.segments.S2"), "length_mm", text); };
+    const auto length = [&](const QString& text) {
+        return typed(arrangement, TableKind::segments, QStringLiteral("shaft.segments.S2"), "length_mm", text);
+    };
     // 2.5 in = 63.5 mm (inch of 25.4 mm); sums by hand.
     CHECK(findSegment(*length(QStringLiteral("2.5 in")).value, SegmentId("S2"))->length_mm == Approx(63.5).epsilon(1e-12));
     CHECK(findSegment(*length(QStringLiteral("60+3*2")).value, SegmentId("S2"))->length_mm == 66.0);
     CHECK(findSegment(*length(QStringLiteral("62,5")).value, SegmentId("S2"))->length_mm == 62.5);
-    CHECK(findPart(*typed(arrangement, TableKind::parts, QStringLiteral("parts.G1"), "power_kW", QStringLiteral("9000 W")).value, PartId("G1"))->drive->power_kW == 9.0);
-    CHECK(typed(arrangement, TableKind::load_cases, rowPaths(arrangement, TableKind::load_cases).front(), "time_share", QStringLiteral("40 %")).value->duty.load_cases.front().time_share == Approx(0.4).epsilon(1e-12));
+    CHECK(findPart(*typed(arrangement, TableKind::parts, QStringLiteral("parts.G1"), "power_kW", QStringLiteral("9000 W")).value,
+                   PartId("G1"))
+              ->drive->power_kW == 9.0);
+    CHECK(typed(arrangement, TableKind::load_cases, rowPaths(arrangement, TableKind::load_cases).front(), "time_share",
+                QStringLiteral("40 %"))
+              .value->duty.load_cases.front()
+              .time_share == Approx(0.4).epsilon(1e-12));
 }
 
 TEST_CASE("what a cell cannot take is told and changes nothing", "[ui][tables]")
@@ -156,7 +165,8 @@ TEST_CASE("what a cell cannot take is told and changes nothing", "[ui][tables]")
 TEST_CASE("power, torque and the rest exclude one another", "[ui][tables]")
 {
     const Arrangement arrangement = gearbox();
-    const TableEdit torque = typed(arrangement, TableKind::parts, QStringLiteral("parts.G1"), "torque_Nmm", QStringLiteral("120 Nm"));
+    const TableEdit torque =
+        typed(arrangement, TableKind::parts, QStringLiteral("parts.G1"), "torque_Nmm", QStringLiteral("120 Nm"));
     REQUIRE(torque.value);
     const Drive& drive = *findPart(*torque.value, PartId("G1"))->drive;
     CHECK(drive.torque_Nmm == 120000.0);
@@ -167,7 +177,8 @@ TEST_CASE("power, torque and the rest exclude one another", "[ui][tables]")
 TEST_CASE("a bearing is typed by its designation", "[ui][tables]")
 {
     const Arrangement arrangement = gearbox();
-    const TableEdit edit = typed(arrangement, TableKind::supports, QStringLiteral("supports.A"), "bearing", QStringLiteral("6309"));
+    const TableEdit edit =
+        typed(arrangement, TableKind::supports, QStringLiteral("supports.A"), "bearing", QStringLiteral("6309"));
     REQUIRE(edit.value);
     const Support* support = findSupport(*edit.value, SupportId("A"));
     REQUIRE(support->bearing);
@@ -200,7 +211,8 @@ TEST_CASE("columns are found by head words with units", "[ui][tables]")
     const QList<QStringList> rows = splitPasted(QStringLiteral("Remark\tDiameter [in]\tLänge (cm)\nseat\t2\t3,5\n"));
     const PasteMapping mapping = guessMapping(rows, TableKind::segments, 2);
     CHECK(mapping.has_head);
-    CHECK(mapping.columns == QList<int>{-1, columnIndex(TableKind::segments, "outer_mm"), columnIndex(TableKind::segments, "length_mm")});
+    CHECK(mapping.columns ==
+          QList<int>{-1, columnIndex(TableKind::segments, "outer_mm"), columnIndex(TableKind::segments, "length_mm")});
     CHECK(mapping.units == QStringList{"", "in", "cm"});
     const PastePlan plan = planPaste(gearbox(), TableKind::segments, rows, mapping, -1);
     REQUIRE(plan.readable == 1);
@@ -388,7 +400,8 @@ TEST_CASE("Ctrl+C in a table copies cells with tabs", "[ui][tables]")
 {
     Bench bench;
     TableView& view = bench.table(TableKind::segments);
-    view.selectionModel()->select(QItemSelection(Bench::at(view, 0, "length_mm"), Bench::at(view, 1, "outer_mm")), QItemSelectionModel::ClearAndSelect);
+    view.selectionModel()->select(QItemSelection(Bench::at(view, 0, "length_mm"), Bench::at(view, 1, "outer_mm")),
+                                  QItemSelectionModel::ClearAndSelect);
     QTest::keyClick(&view, Qt::Key_C, Qt::ControlModifier);
     CHECK(QApplication::clipboard()->text() == QStringLiteral("27\t45\n62\t56\n"));
     QTest::keyClick(&view, Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);

@@ -5,9 +5,11 @@
 
 #include <algorithm>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 /// Word of a head without its unit and without what people put around it: "Länge [mm]" gives "länge".
 QString plainHead(const QString& text, QString* unit = nullptr)
@@ -62,18 +64,12 @@ int columnOfHead(const QString& head, TableKind kind)
         }
         return -1;
     };
-    int found = index([&](const TableColumn& c) { return c.title.toLower() == word || c.head().toLower() == head.simplified().toLower() || c.key == word; });
+    int found = index([&](const TableColumn& c) {
+        return c.title.toLower() == word || c.head().toLower() == head.simplified().toLower() || c.key == word;
+    });
     if (found < 0)
         found = index([&](const TableColumn& c) { return c.also.contains(word); });
     return found;
-}
-
-/// True when the text can stand in a row of values of this column.
-bool looksLikeValue(const QString& text, const TableColumn& column)
-{
-    if (column.quantity)
-        return std::holds_alternative<double>(parseQuantity(text.toStdString(), *column.quantity));
-    return false;
 }
 
 bool plainNumberText(const QString& text)
@@ -86,6 +82,12 @@ QString partKindOf(const QString& text)
     for (const auto& [word, shown] : partKindWords()) {
         if (word.compare(text, Qt::CaseInsensitive) == 0 || shown.compare(text, Qt::CaseInsensitive) == 0)
             return word;
+    }
+    // Shapes of the cylindrical gear that people call by their own name.
+    for (const QString& name :
+         {QObject::tr("spur gear"), QObject::tr("helical gear"), QObject::tr("double-helical gear"), QObject::tr("gear wheel")}) {
+        if (name.compare(text, Qt::CaseInsensitive) == 0)
+            return QStringLiteral("cylindrical_gear");
     }
     return {};
 }
@@ -194,15 +196,17 @@ PasteMapping guessMapping(const QList<QStringList>& rows, TableKind kind, int fi
     return mapping;
 }
 
-PastePlan planPaste(const Arrangement& arrangement, TableKind kind, const QList<QStringList>& rows, const PasteMapping& mapping, int first_row)
+PastePlan planPaste(const Arrangement& arrangement, TableKind kind, const QList<QStringList>& rows, const PasteMapping& mapping,
+                    int first_row)
 {
     PastePlan plan;
     plan.value = arrangement;
     const auto& columns = columnsOf(kind);
     const int id_column = columnIndex(kind, QStringLiteral("id"));
     const int kind_column = columnIndex(kind, QStringLiteral("kind"));
-    const bool any = std::any_of(mapping.columns.cbegin(), mapping.columns.cend(),
-                                 [&](int c) { return c >= 0 && (!columns[static_cast<std::size_t>(c)].fixed || c == kind_column); });
+    const bool any = std::any_of(mapping.columns.cbegin(), mapping.columns.cend(), [&](int c) {
+        return c >= 0 && (!columns[static_cast<std::size_t>(c)].fixed || c == kind_column);
+    });
     if (rows.size() <= (mapping.has_head ? 1 : 0))
         plan.trouble = QObject::tr("The clipboard holds no rows");
     else if (!any)
@@ -221,7 +225,8 @@ PastePlan planPaste(const Arrangement& arrangement, TableKind kind, const QList<
         QString path;
         const QString id = cell(id_column);
         if (!id.isEmpty()) {
-            const auto found = std::find_if(before.cbegin(), before.cend(), [&](const QString& one) { return one.section(QLatin1Char('.'), -1) == id; });
+            const auto found = std::find_if(before.cbegin(), before.cend(),
+                                            [&](const QString& one) { return one.section(QLatin1Char('.'), -1) == id; });
             if (found != before.cend())
                 path = *found;
         }
@@ -299,8 +304,9 @@ PastePlan planPaste(const Arrangement& arrangement, TableKind kind, const QList<
         if (row.reason.isEmpty()) {
             written.insert(path);
             const QString name = path.section(QLatin1Char('.'), -1);
-            row.note = is_new ? QObject::tr("new: %1").arg(name) : value == plan.value ? QObject::tr("%1 stays as it is").arg(name)
-                                                                                    : QObject::tr("changes %1").arg(name);
+            row.note = is_new                ? QObject::tr("new: %1").arg(name)
+                       : value == plan.value ? QObject::tr("%1 stays as it is").arg(name)
+                                             : QObject::tr("changes %1").arg(name);
             if (!notes.isEmpty())
                 row.note += QStringLiteral("; ") + notes.join(QStringLiteral("; "));
             plan.value = std::move(value);

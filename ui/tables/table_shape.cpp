@@ -16,9 +16,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 using Words = std::vector<std::pair<QString, QString>>;
 
@@ -72,16 +74,21 @@ using Q = QuantityKind;
 
 std::vector<TableColumn> segmentColumns()
 {
-    TableColumn start = amount("start_mm", tr("From the left"), Q::length_mm, false, false, {QStringLiteral("start"), QStringLiteral("from")});
+    TableColumn start =
+        amount("start_mm", tr("From the left"), Q::length_mm, false, false, {QStringLiteral("start"), QStringLiteral("from")});
     start.fixed = true;
     start.keys.clear();
     return {fixedColumn("id", tr("Id")),
             start,
-            amount("length_mm", tr("Length"), Q::length_mm, false, true, {QStringLiteral("l"), QStringLiteral("länge"), QStringLiteral("width")}),
+            amount("length_mm", tr("Length"), Q::length_mm, false, true,
+                   {QStringLiteral("l"), QStringLiteral("länge"), QStringLiteral("width")}),
             amount("outer_mm", tr("Diameter"), Q::length_mm, false, true,
-                   {QStringLiteral("d"), QStringLiteral("ø"), QStringLiteral("outer"), QStringLiteral("od"), QStringLiteral("durchmesser")}),
-            amount("outer_end_mm", tr("Diameter at right end"), Q::length_mm, true, false, {QStringLiteral("right diameter"), QStringLiteral("d2")}),
-            amount("bore_mm", tr("Bore"), Q::length_mm, true, false, {QStringLiteral("inner"), QStringLiteral("id diameter"), QStringLiteral("bohrung")}),
+                   {QStringLiteral("d"), QStringLiteral("ø"), QStringLiteral("outer"), QStringLiteral("od"),
+                    QStringLiteral("durchmesser")}),
+            amount("outer_end_mm", tr("Diameter at right end"), Q::length_mm, true, false,
+                   {QStringLiteral("right diameter"), QStringLiteral("d2")}),
+            amount("bore_mm", tr("Bore"), Q::length_mm, true, false,
+                   {QStringLiteral("inner"), QStringLiteral("id diameter"), QStringLiteral("bohrung")}),
             amount("bore_end_mm", tr("Bore at right end"), Q::length_mm, true, false, {})};
 }
 
@@ -90,61 +97,76 @@ std::vector<TableColumn> partColumns()
     TableColumn kind = word("kind", tr("Kind"), partKindWords(), false, {QStringLiteral("type"), QStringLiteral("art")});
     kind.fixed = true;
     kind.needed = true;
-    return {fixedColumn("id", tr("Id")),
-            kind,
-            text("name", tr("Name"), {QStringLiteral("bezeichnung")}),
-            amount("x_mm", tr("Place x"), Q::length_mm, false, true, {QStringLiteral("x"), QStringLiteral("place"), QStringLiteral("position")}),
-            word("power", tr("Power goes"), {{QStringLiteral("driven"), tr("in")}, {QStringLiteral("driving"), tr("out")}}, false,
-                 {QStringLiteral("direction of power")}),
-            amount("power_kW", tr("Power"), Q::power_kW, true, false, {QStringLiteral("p"), QStringLiteral("leistung")}),
-            amount("torque_Nmm", tr("Torque"), Q::moment_Nmm, true, false, {QStringLiteral("t"), QStringLiteral("drehmoment")}),
-            word("takes_remaining", tr("Takes what remains"), {{QStringLiteral("false"), tr("no")}, {QStringLiteral("true"), tr("yes")}}, false, {}),
-            amount("mass_kg", tr("Mass"), Q::mass_kg, true, false, {QStringLiteral("m"), QStringLiteral("masse")}),
-            amount("teeth", tr("Teeth"), Q::number, false, false, {QStringLiteral("z"), QStringLiteral("starts"), QStringLiteral("zähne")},
-                   {"teeth", "starts"}),
-            amount("module_mm", tr("Module"), Q::length_mm, false, false, {QStringLiteral("mn"), QStringLiteral("m_n"), QStringLiteral("modul")},
-                   {"normal_module_mm", "outer_module_mm", "axial_module_mm"}),
-            amount("diameter_mm", tr("Diameter"), Q::length_mm, false, false, {QStringLiteral("d"), QStringLiteral("ø")},
-                   {"diameter_mm", "reference_diameter_mm", "outer_mm"}),
-            amount("helix_deg", tr("Helix, spiral"), Q::angle_deg, false, false, {QStringLiteral("helix"), QStringLiteral("beta"), QStringLiteral("spiral")},
-                   {"helix_deg", "spiral_deg"}),
-            word("hand", tr("Hand"), {{QStringLiteral("none"), tr("none")}, {QStringLiteral("right"), tr("right")}, {QStringLiteral("left"), tr("left")}},
-                 false, {}),
-            amount("angle_deg", tr("Direction"), Q::angle_deg, false, false, {QStringLiteral("angle"), QStringLiteral("mesh angle"), QStringLiteral("winkel")},
-                   {"mesh_angle_deg", "direction_deg"}),
-            amount("face_width_mm", tr("Width"), Q::length_mm, false, false, {QStringLiteral("b"), QStringLiteral("face width"), QStringLiteral("breite")},
-                   {"face_width_mm", "width_mm", "length_mm"})};
+    return {
+        fixedColumn("id", tr("Id")),
+        kind,
+        text("name", tr("Name"), {QStringLiteral("bezeichnung")}),
+        amount("x_mm", tr("Place x"), Q::length_mm, false, true,
+               {QStringLiteral("x"), QStringLiteral("place"), QStringLiteral("position")}),
+        word("power", tr("Power goes"), {{QStringLiteral("driven"), tr("in")}, {QStringLiteral("driving"), tr("out")}}, false,
+             {QStringLiteral("direction of power")}),
+        amount("power_kW", tr("Power"), Q::power_kW, true, false, {QStringLiteral("p"), QStringLiteral("leistung")}),
+        amount("torque_Nmm", tr("Torque"), Q::moment_Nmm, true, false, {QStringLiteral("t"), QStringLiteral("drehmoment")}),
+        word("takes_remaining", tr("Takes what remains"),
+             {{QStringLiteral("false"), tr("no")}, {QStringLiteral("true"), tr("yes")}}, false, {}),
+        amount("mass_kg", tr("Mass"), Q::mass_kg, true, false, {QStringLiteral("m"), QStringLiteral("masse")}),
+        amount("teeth", tr("Teeth"), Q::number, false, false,
+               {QStringLiteral("z"), QStringLiteral("starts"), QStringLiteral("zähne")}, {"teeth", "starts"}),
+        amount("module_mm", tr("Module"), Q::length_mm, false, false,
+               {QStringLiteral("mn"), QStringLiteral("m_n"), QStringLiteral("modul")},
+               {"normal_module_mm", "outer_module_mm", "axial_module_mm"}),
+        amount("diameter_mm", tr("Diameter"), Q::length_mm, false, false, {QStringLiteral("d"), QStringLiteral("ø")},
+               {"diameter_mm", "reference_diameter_mm", "outer_mm"}),
+        amount("helix_deg", tr("Helix, spiral"), Q::angle_deg, false, false,
+               {QStringLiteral("helix"), QStringLiteral("beta"), QStringLiteral("spiral")}, {"helix_deg", "spiral_deg"}),
+        word("hand", tr("Hand"),
+             {{QStringLiteral("none"), tr("none")}, {QStringLiteral("right"), tr("right")}, {QStringLiteral("left"), tr("left")}},
+             false, {}),
+        amount("angle_deg", tr("Direction"), Q::angle_deg, false, false,
+               {QStringLiteral("angle"), QStringLiteral("mesh angle"), QStringLiteral("winkel")},
+               {"mesh_angle_deg", "direction_deg"}),
+        amount("face_width_mm", tr("Width"), Q::length_mm, false, false,
+               {QStringLiteral("b"), QStringLiteral("face width"), QStringLiteral("breite")},
+               {"face_width_mm", "width_mm", "length_mm"})};
 }
 
 std::vector<TableColumn> supportColumns()
 {
     Words roles;
-    for (const auto& [key, role] : {std::pair{"locating", Role::locating}, {"non_locating", Role::non_locating}, {"adjusted", Role::adjusted},
-                                    {"end_play", Role::end_play}, {"axial_only", Role::axial_only}})
+    for (const auto& [key, role] : {std::pair{"locating", Role::locating},
+                                    {"non_locating", Role::non_locating},
+                                    {"adjusted", Role::adjusted},
+                                    {"end_play", Role::end_play},
+                                    {"axial_only", Role::axial_only}})
         roles.emplace_back(QString::fromLatin1(key), roleName(role));
-    return {fixedColumn("id", tr("Id")),
-            text("name", tr("Name"), {QStringLiteral("bezeichnung")}),
-            amount("x_mm", tr("Place x"), Q::length_mm, false, true, {QStringLiteral("x"), QStringLiteral("place"), QStringLiteral("position")}),
-            word("role", tr("Role"), roles, false, {}),
-            word("carries", tr("Keeps from moving to"), {{QStringLiteral("plus"), QStringLiteral("+x")}, {QStringLiteral("minus"), QStringLiteral("−x")}}, true,
-                 {QStringLiteral("carries")}),
-            text("bearing", tr("Bearing"), {QStringLiteral("designation"), QStringLiteral("lager")}),
-            amount("greatest_outer_mm", tr("Greatest diameter"), Q::length_mm, true, false, {}),
-            amount("greatest_width_mm", tr("Greatest width"), Q::length_mm, true, false, {}),
-            amount("required_L_h", tr("Life asked"), Q::life_h, true, false, {QStringLiteral("life"), QStringLiteral("lebensdauer")}),
-            amount("reliability_percent", tr("Reliability"), Q::percent, true, false, {}),
-            amount("required_S0", tr("Static safety asked"), Q::number, true, false, {QStringLiteral("s0")}),
-            text("shaft_fit", tr("Shaft fit"), {}),
-            text("housing_fit", tr("Housing fit"), {})};
+    return {
+        fixedColumn("id", tr("Id")),
+        text("name", tr("Name"), {QStringLiteral("bezeichnung")}),
+        amount("x_mm", tr("Place x"), Q::length_mm, false, true,
+               {QStringLiteral("x"), QStringLiteral("place"), QStringLiteral("position")}),
+        word("role", tr("Role"), roles, false, {}),
+        word("carries", tr("Keeps from moving to"),
+             {{QStringLiteral("plus"), QStringLiteral("+x")}, {QStringLiteral("minus"), QStringLiteral("−x")}}, true,
+             {QStringLiteral("carries")}),
+        text("bearing", tr("Bearing"), {QStringLiteral("designation"), QStringLiteral("lager")}),
+        amount("greatest_outer_mm", tr("Greatest diameter"), Q::length_mm, true, false, {}),
+        amount("greatest_width_mm", tr("Greatest width"), Q::length_mm, true, false, {}),
+        amount("required_L_h", tr("Life asked"), Q::life_h, true, false, {QStringLiteral("life"), QStringLiteral("lebensdauer")}),
+        amount("reliability_percent", tr("Reliability"), Q::percent, true, false, {}),
+        amount("required_S0", tr("Static safety asked"), Q::number, true, false, {QStringLiteral("s0")}),
+        text("shaft_fit", tr("Shaft fit"), {}),
+        text("housing_fit", tr("Housing fit"), {})};
 }
 
 std::vector<TableColumn> caseColumns()
 {
     return {fixedColumn("id", tr("Id")),
             text("name", tr("Name"), {QStringLiteral("bezeichnung"), QStringLiteral("case"), QStringLiteral("load case")}),
-            amount("time_share", tr("Share of time"), Q::number, false, true, {QStringLiteral("share"), QStringLiteral("time"), QStringLiteral("anteil")}),
+            amount("time_share", tr("Share of time"), Q::number, false, true,
+                   {QStringLiteral("share"), QStringLiteral("time"), QStringLiteral("anteil")}),
             amount("speed_rpm", tr("Speed"), Q::speed_rpm, false, true, {QStringLiteral("n"), QStringLiteral("drehzahl")}),
-            amount("power_factor", tr("Factor on power"), Q::number, false, false, {QStringLiteral("power factor"), QStringLiteral("load factor")}),
+            amount("power_factor", tr("Factor on power"), Q::number, false, false,
+                   {QStringLiteral("power factor"), QStringLiteral("load factor")}),
             amount("free_load_factor", tr("Factor on free loads"), Q::number, false, false, {}),
             amount("peak_factor", tr("Peak factor"), Q::number, true, false, {QStringLiteral("peak")}),
             amount("shaft_temperature_C", tr("Shaft temperature"), Q::temperature_C, true, false, {}),
@@ -213,7 +235,8 @@ TableEdit refused(const QString& message)
 
 TableEdit setPlace(const Arrangement& arrangement, TableKind kind, const std::string& id, double x_mm)
 {
-    TableEdit edit = edited(kind == TableKind::supports ? moveSupport(arrangement, SupportId(id), x_mm) : movePart(arrangement, PartId(id), x_mm));
+    TableEdit edit = edited(kind == TableKind::supports ? moveSupport(arrangement, SupportId(id), x_mm)
+                                                        : movePart(arrangement, PartId(id), x_mm));
     if (edit.value) {
         const double landed =
             kind == TableKind::supports ? findSupport(*edit.value, SupportId(id))->x_mm : findPart(*edit.value, PartId(id))->x_mm;
@@ -243,7 +266,8 @@ TableEdit setSegmentCell(const Arrangement& arrangement, const std::string& id, 
 }
 
 /// Power, torque or what remains: exactly one of them holds.
-TableEdit setDriveCell(const Arrangement& arrangement, const std::string& id, const QString& key, std::optional<double> value, const QString& chosen)
+TableEdit setDriveCell(const Arrangement& arrangement, const std::string& id, const QString& key, std::optional<double> value,
+                       const QString& chosen)
 {
     const Part* found = findPart(arrangement, PartId(id));
     if (found == nullptr || !found->drive)
@@ -302,11 +326,16 @@ TableEdit setBearingCell(const Arrangement& arrangement, const std::string& id, 
 
 const std::vector<std::pair<QString, QString>>& partKindWords()
 {
-    static const Words words = {{QStringLiteral("cylindrical_gear"), tr("Gear")},       {QStringLiteral("bevel_gear"), tr("Bevel gear")},
-                                {QStringLiteral("worm"), tr("Worm")},                   {QStringLiteral("worm_wheel"), tr("Worm wheel")},
-                                {QStringLiteral("belt_pulley"), tr("Belt pulley")},     {QStringLiteral("chain_sprocket"), tr("Sprocket")},
-                                {QStringLiteral("coupling"), tr("Coupling")},           {QStringLiteral("impeller"), tr("Impeller")},
-                                {QStringLiteral("weight"), tr("Weight")},               {QStringLiteral("point_load"), tr("Free force")},
+    static const Words words = {{QStringLiteral("cylindrical_gear"), tr("Gear")},
+                                {QStringLiteral("bevel_gear"), tr("Bevel gear")},
+                                {QStringLiteral("worm"), tr("Worm")},
+                                {QStringLiteral("worm_wheel"), tr("Worm wheel")},
+                                {QStringLiteral("belt_pulley"), tr("Belt pulley")},
+                                {QStringLiteral("chain_sprocket"), tr("Sprocket")},
+                                {QStringLiteral("coupling"), tr("Coupling")},
+                                {QStringLiteral("impeller"), tr("Impeller")},
+                                {QStringLiteral("weight"), tr("Weight")},
+                                {QStringLiteral("point_load"), tr("Free force")},
                                 {QStringLiteral("distributed_load"), tr("Line load")}};
     return words;
 }
@@ -472,8 +501,9 @@ TableEdit withCell(const Arrangement& arrangement, TableKind kind, const QString
         const auto same = [&](const QString& other) { return other.compare(typed, Qt::CaseInsensitive) == 0; };
         QString plain = typed; // a plain hyphen is as good as a minus sign
         plain.replace(QLatin1Char('-'), QStringLiteral("−"));
-        const auto found = std::find_if(column.words.begin(), column.words.end(),
-                                        [&](const auto& entry) { return same(entry.first) || same(entry.second) || entry.second == plain; });
+        const auto found = std::find_if(column.words.begin(), column.words.end(), [&](const auto& entry) {
+            return same(entry.first) || same(entry.second) || entry.second == plain;
+        });
         if (found == column.words.end()) {
             QStringList choices;
             for (const auto& entry : column.words)
@@ -488,21 +518,27 @@ TableEdit withCell(const Arrangement& arrangement, TableKind kind, const QString
     if (key == "x_mm")
         return setPlace(arrangement, kind, id, *value);
     if (kind == TableKind::supports && key == "role") {
-        for (const auto& [name, role] : {std::pair{"locating", Role::locating}, {"non_locating", Role::non_locating}, {"adjusted", Role::adjusted},
-                                         {"end_play", Role::end_play}, {"axial_only", Role::axial_only}}) {
+        for (const auto& [name, role] : {std::pair{"locating", Role::locating},
+                                         {"non_locating", Role::non_locating},
+                                         {"adjusted", Role::adjusted},
+                                         {"end_play", Role::end_play},
+                                         {"axial_only", Role::axial_only}}) {
             if (chosen == QLatin1String(name))
                 return edited(setRole(arrangement, SupportId(id), role));
         }
     }
     if (kind == TableKind::parts) {
-        if (column.key == QLatin1String("power") || column.key == QLatin1String("power_kW") || column.key == QLatin1String("torque_Nmm") ||
-            column.key == QLatin1String("takes_remaining"))
+        if (column.key == QLatin1String("power") || column.key == QLatin1String("power_kW") ||
+            column.key == QLatin1String("torque_Nmm") || column.key == QLatin1String("takes_remaining"))
             return setDriveCell(arrangement, id, column.key, value, chosen);
         if (column.key == QLatin1String("angle_deg"))
             return edited(actions::setDirection(arrangement, PartId(id), *value));
     }
     const std::string path = row_path.toStdString() + "." + key;
-    return edited(setByPath(arrangement, path, value ? shortestDecimal(*value) : column.quantity ? std::string() : chosen.toStdString()));
+    return edited(setByPath(arrangement, path,
+                            value             ? shortestDecimal(*value)
+                            : column.quantity ? std::string()
+                                              : chosen.toStdString()));
 }
 
 TableRowAdded withNewRow(const Arrangement& arrangement, TableKind kind, int after, const QString& part_kind)
@@ -521,7 +557,8 @@ TableRowAdded withNewRow(const Arrangement& arrangement, TableKind kind, int aft
         return made(insertSegment(arrangement, at, segment), pathOf(segment.id));
     }
     case TableKind::parts: {
-        const auto part = newPart(arrangement, part_kind.isEmpty() ? std::string("cylindrical_gear") : part_kind.toStdString(), middle_mm);
+        const auto part =
+            newPart(arrangement, part_kind.isEmpty() ? std::string("cylindrical_gear") : part_kind.toStdString(), middle_mm);
         if (!part)
             return {std::nullopt, {}, tr("“%1” is no kind of part").arg(part_kind)};
         return made(addPart(arrangement, *part), pathOf(part->id));
@@ -537,7 +574,8 @@ TableRowAdded withNewRow(const Arrangement& arrangement, TableKind kind, int aft
             load_case.speed_rpm = arrangement.duty.load_cases.back().speed_rpm;
             load_case.time_share = 0.0; // the shares of the others still add up
         }
-        return made(addLoadCase(arrangement, load_case), QStringLiteral("duty.load_cases.") + QString::fromStdString(load_case.id.value));
+        return made(addLoadCase(arrangement, load_case),
+                    QStringLiteral("duty.load_cases.") + QString::fromStdString(load_case.id.value));
     }
     }
     return {};

@@ -2,18 +2,20 @@
 // Segments, parts, supports and load cases as rows and columns: what a cell shows, and what a typed text makes of the
 // arrangement. Pure functions; model, paste and tests use the same ones.
 
-#include "core/model/arrangement.h"
-#include "core/units/quantity.h"
-
+// Qt first: its moc stumbles over <concepts> when a header of the standard library comes before all others.
 #include <QString>
 #include <QStringList>
+
+#include "core/model/arrangement.h"
+#include "core/units/quantity.h"
 
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 enum class TableKind { segments, parts, supports, load_cases };
 inline constexpr TableKind tableKinds[] = {TableKind::segments, TableKind::parts, TableKind::supports, TableKind::load_cases};
@@ -24,15 +26,15 @@ inline constexpr TableKind tableKinds[] = {TableKind::segments, TableKind::parts
 [[nodiscard]] QString rowName(TableKind kind);
 
 struct TableColumn {
-    QString key;                               ///< stable name
-    QString title;                             ///< without unit
-    std::optional<QuantityKind> quantity;      ///< none: text or word
+    QString key;                                    ///< stable name
+    QString title;                                  ///< without unit
+    std::optional<QuantityKind> quantity;           ///< none: text or word
     std::vector<std::pair<QString, QString>> words; ///< word of the file and word shown; empty: free text
-    bool may_be_open = false;                  ///< an empty cell is a value of its own
-    bool fixed = false;                        ///< shown, not typed
-    bool needed = false;                       ///< a new row must have it
-    std::vector<std::string> keys;             ///< key of the file below the row; the first one that the row knows
-    QStringList also;                          ///< further head words by which a spreadsheet may call it, lower case
+    bool may_be_open = false;                       ///< an empty cell is a value of its own
+    bool fixed = false;                             ///< shown, not typed
+    bool needed = false;                            ///< a new row must have it
+    std::vector<std::string> keys;                  ///< key of the file below the row; the first one that the row knows
+    QStringList also;                               ///< further head words by which a spreadsheet may call it, lower case
 
     /// Title with unit: "Length (mm)".
     [[nodiscard]] QString head() const;
@@ -59,7 +61,8 @@ struct TableEdit {
     QString note;    ///< done, but something is worth knowing
 };
 /// The cell of a row typed anew.
-[[nodiscard]] TableEdit withCell(const Arrangement& arrangement, TableKind kind, const QString& row_path, int column, const QString& text);
+[[nodiscard]] TableEdit withCell(const Arrangement& arrangement, TableKind kind, const QString& row_path, int column,
+                                 const QString& text);
 
 struct TableRowAdded {
     std::optional<Arrangement> value;

@@ -10,6 +10,7 @@
 #include "ui/document/texts.h"
 #include "ui/panels/selection_panel.h"
 #include "ui/sheet/sheet_view.h"
+#include "ui/tables/tables_dock.h"
 #include "ui/widgets/focus_ring.h"
 #include "ui/widgets/quantity_field.h"
 #include "ui/widgets/theme.h"
@@ -231,6 +232,12 @@ void MainWindow::buildActions()
     add(show, QStringLiteral("view.sheet"), tr("Go to the sheet"), {QKeySequence(Qt::Key_F6)}, [this] { m_sheet->setFocus(Qt::ShortcutFocusReason); });
     add(show, QStringLiteral("view.panel"), tr("Go to the panel"), {QKeySequence(Qt::Key_F7)}, [this] { m_panel->focusFirst(); });
     add(show, QStringLiteral("view.fold"), tr("Fold the panel"), {QKeySequence(Qt::Key_F8)}, [this] { togglePanel(); });
+    add(show, QStringLiteral("view.tables"), tr("Tables"), {QKeySequence(Qt::Key_F9)}, [this] {
+        if (m_tables != nullptr && m_tables->isVisible() && m_tables->isAncestorOf(QApplication::focusWidget()))
+            m_tables->hide();
+        else
+            tables().open();
+    });
     show->addSeparator();
     QMenu* themes = show->addMenu(tr("Theme"));
     auto* theme_group = new QActionGroup(this);
@@ -504,6 +511,16 @@ void MainWindow::stepSelectedSize(int step)
     }
     m_document.push(setBearing(m_document.committed(), support->id, *next),
                     tr("Take %1 at %2").arg(QString::fromStdString(next->designation()), QString::fromStdString(support->id.value)));
+}
+
+TablesDock& MainWindow::tables()
+{
+    if (m_tables == nullptr) {
+        m_tables = new TablesDock(m_document, this);
+        addDockWidget(Qt::BottomDockWidgetArea, m_tables);
+        m_tables->hide();
+    }
+    return *m_tables;
 }
 
 void MainWindow::togglePanel()

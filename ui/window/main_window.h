@@ -15,6 +15,7 @@ class SheetView;
 class Shelf;
 class StartPage;
 class StatusBar;
+class TablesDock;
 class TitleBand;
 
 class MainWindow : public QMainWindow {
@@ -31,6 +32,8 @@ public:
     [[nodiscard]] Shelf& shelf() { return *m_shelf; }
     [[nodiscard]] SelectionPanel& panel() { return *m_panel; }
     [[nodiscard]] StatusBar& foot() { return *m_foot; }
+    /// Made when it is first asked for.
+    [[nodiscard]] TablesDock& tables();
 
     /// False: the file cannot be used; the start page says why.
     bool openFile(const QString& file);
@@ -69,6 +72,7 @@ private:
     StartPage* m_start = nullptr;
     SelectionPanel* m_panel = nullptr;
     StatusBar* m_foot = nullptr;
+    TablesDock* m_tables = nullptr;
     QMenu* m_menu = nullptr;
     QAction *m_undo_action = nullptr, *m_redo_action = nullptr;
     QList<QAction*> m_selection_actions, m_document_actions;
