@@ -994,9 +994,10 @@ bool drawRow(SectionBuilder& builder, const RowDimensions& row, const Hatching& 
             builder.cross(cross.centre, cross.along, cross.across, cross.angle);
     }
     if (builder.style().contact_lines || builder.style().quiet_contact_lines) {
+        // Unselected in the upper half only: below the axis stand the diameters.
         const Ink ink = builder.style().contact_lines ? Ink::live : Ink::ink2;
         for (const auto& [from, to] : parts.contacts)
-            builder.line(from, to, Stroke::phantom, Half::both, ink);
+            builder.line(from, to, Stroke::phantom, builder.style().contact_lines ? Half::both : Half::upper, ink);
         for (const double x : parts.effective)
             builder.axisMark(x, 2.2, ink);
     }

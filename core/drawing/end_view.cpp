@@ -291,14 +291,12 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                          [](const Vector& a, const Vector& b) { return std::hypot(a.y, a.z) > std::hypot(b.y, b.z); });
         const Unit unit = forceUnit(fmax);
         if (fmax > 0.0 && !vectors.empty()) {
-            Group note;
-            note.layer = Layer::overlay;
-            const Text text{-bound, -bound + Placer::tails_mm, 0.8 * h, std::string(labels::forcesIn) + std::string(unit.name),
+            Group& words = list.groups.front();
+            const Text text{-bound, top + endViewCaption_mm - 4.0 * h, 0.8 * h, std::string(labels::forcesIn) + std::string(unit.name),
                             HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true};
             placer.take(boxOf(text));
-            note.items.emplace_back(text);
-            computeBounds(note);
-            list.groups.push_back(std::move(note));
+            words.items.emplace_back(text);
+            computeBounds(words);
         }
         std::size_t labelled = 0;
         for (const Vector& vector : vectors) {

@@ -31,6 +31,7 @@ inline constexpr std::string_view shownPlaneZ = "plane z, up = +z";
 inline constexpr std::string_view shownResultant = "resultants, direction in degrees";
 inline constexpr std::string_view at = " at ";
 inline constexpr std::string_view axialShort = "axial ";
+inline constexpr std::string_view torqueShort = "torque ";
 inline constexpr std::string_view distributed = "distributed";
 
 // Page

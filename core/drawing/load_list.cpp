@@ -1,4 +1,5 @@
 #include "core/drawing/sheet_common.h"
+#include "core/drawing/wheel_shapes.h"
 
 #include "core/units/number_text.h"
 
@@ -34,6 +35,21 @@ struct Context {
     }
 };
 
+/// A long name broken at the space that fills the first line; what is still too long loses its middle.
+std::string inTwoLines(const std::string& name, double width_mm, double height_mm, Font font)
+{
+    if (textWidth_mm(name, height_mm, font) <= width_mm)
+        return name;
+    std::size_t cut = std::string::npos;
+    for (std::size_t at = name.find(' '); at != std::string::npos; at = name.find(' ', at + 1)) {
+        if (textWidth_mm(name.substr(0, at), height_mm, font) <= width_mm)
+            cut = at;
+    }
+    if (cut == std::string::npos)
+        return elide(name, width_mm, height_mm, font);
+    return name.substr(0, cut) + "\n" + elide(name.substr(cut + 1), width_mm, height_mm, font);
+}
+
 /// How far a label may go to be placed: rows away from the shaft, steps sideways, and whether it may interrupt extension lines.
 struct Effort {
     int rows = 3;
@@ -48,8 +64,16 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
 {
     const double h = context.view.label_height_mm;
     const Font font = context.view.label_font;
-    const double width = std::max(textWidth_mm(value, h, font) * 1.06, what.empty() ? 0.0 : textWidth_mm(what, 0.8 * h, font));
-    const double depth = what.empty() ? 0.0 : 1.35 * h;
+    std::vector<std::string> lines; // under the number
+    for (std::size_t from = 0; from < what.size();) {
+        const std::size_t to = std::min(what.find('\n', from), what.size());
+        lines.push_back(what.substr(from, to - from));
+        from = to + 1;
+    }
+    double width = textWidth_mm(value, h, font) * 1.06;
+    for (const std::string& one : lines)
+        width = std::max(width, textWidth_mm(one, 0.8 * h, font));
+    const double depth = 1.35 * h * static_cast<double>(lines.size());
     const double step = h + depth + 0.6;
     for (int aside = 0; aside <= effort.steps; ++aside) {
         // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its sign.
@@ -71,9 +95,9 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
                 const double tx = right ? x0 : x0 + width;
                 group.items.emplace_back(
                     Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
-                if (!what.empty())
-                    group.items.emplace_back(
-                        Text{tx, top - 2.25 * h, 0.8 * h, what, align, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+                for (std::size_t i = 0; i < lines.size(); ++i)
+                    group.items.emplace_back(Text{tx, top - (2.25 + 1.35 * static_cast<double>(i)) * h, 0.8 * h, lines[i], align,
+                                                  VAlign::baseline, 0.0, Ink::ink2, font, false, true});
                 if (shift != 0.0 || aside > 0) // a thin leader says what the number belongs to
                     line(group, x, y - h / 2.0, right ? x0 - 0.4 : x0 + width + 0.4, top - h / 2.0, Stroke::hairline, Ink::ink2);
                 return true;
@@ -188,7 +212,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
     Context context{arrangement, assessment, view, layout, {}, {}, {}, 0.0, 0.0, 0.0};
     // The heads of the strips leave room at the left; at the right the end view begins.
     context.least_x = -std::max(drawingExtent(arrangement, view).left_mm, stripHead_mm - 1.0);
-    context.most_x = layout.right + 12.0;
+    context.most_x = layout.right + labelsRight_mm;
     context.largest_N = view.held_force_N > 0.0 ? view.held_force_N : largest;
     context.unit = forceUnit(context.largest_N);
     double largest_moment = 0.0;
@@ -222,9 +246,16 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             {layout.left - 40.0, layout.overall_y - 3.0, layout.right + 40.0, layout.chain_y + 1.2 + view.dimension_height_mm});
     for (const DiameterLabel& label : layout.diameters) {
         context.placer.take(label.box);
-        if (label.leader)
-            context.placer.take({std::min(label.target_x, label.landing_x) - 0.4, layout.leader_y,
-                                 std::max(label.target_x, label.landing_x) + 0.4, label.target_y});
+        if (!label.leader)
+            continue;
+        constexpr int pieces = 8; // a leaning line as small boxes
+        const double dx = (label.landing_x - label.target_x) / pieces;
+        const double dy = (layout.leader_y - label.target_y) / pieces;
+        for (int i = 0; i < pieces; ++i) {
+            const double x = label.target_x + dx * i;
+            const double y = label.target_y + dy * i;
+            context.placer.take({std::min(x, x + dx) - 0.3, y + dy, std::max(x, x + dx) + 0.3, y}, true);
+        }
     }
 
     // Arrows first, so that every label knows all of them.
@@ -242,6 +273,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         bool done = false;
     };
     std::vector<Pending> pending;
+    std::vector<Box> moment_arcs;
 
     if (loads != nullptr) {
         for (const PartLoad& load : loads->parts) {
@@ -292,7 +324,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                 }
             } else {
                 const double force = component(load.force_N, view.plane);
-                const auto drawForce = [&](double ax, double value, const std::string& text) {
+                const auto drawForce = [&](double ax, double value, const std::string& text, const std::string& below) {
                     const double length = context.arrowLength(value);
                     const double foot = radius + 1.0;
                     if (value < 0.0 || view.plane == Plane::resultant)
@@ -300,7 +332,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     else
                         arrow(group, ax, foot, ax, foot + length, Ink::live);
                     context.placer.take({ax - 0.8, foot, ax + 0.8, foot + length});
-                    pending.push_back({own, ax, foot + length, text, what, std::abs(value), index + 1, selected});
+                    pending.push_back({own, ax, foot + length, text, below, std::abs(value), index + 1, selected});
                 };
                 if (std::isfinite(force) && std::abs(force) > nothing * context.largest_N) {
                     std::string text = withUnit(std::abs(force), context.unit);
@@ -309,11 +341,13 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                         angle = angle < -0.5 ? angle + 360.0 : std::max(angle, 0.0);
                         text += ", " + numberTrimmed(angle, 0) + "°";
                     }
-                    drawForce(x, force, text);
+                    drawForce(x, force, text, what);
                 }
-                if (load.worst_direction_N > nothing * context.largest_N && std::isfinite(load.worst_direction_N))
-                    drawForce(x + (std::abs(force) > nothing * context.largest_N ? 3.0 : 0.0), -load.worst_direction_N,
-                              withUnit(load.worst_direction_N, context.unit) + ", " + std::string(labels::anyDirection));
+                if (load.worst_direction_N > nothing * context.largest_N && std::isfinite(load.worst_direction_N)) {
+                    const bool second = std::isfinite(force) && std::abs(force) > nothing * context.largest_N;
+                    drawForce(x + (second ? 3.0 : 0.0), -load.worst_direction_N, withUnit(load.worst_direction_N, context.unit),
+                              (second ? std::string() : what + "\n") + std::string(labels::anyDirection));
+                }
 
                 // Axial force at the radius where it acts; the number stands beside the part.
                 if (std::isfinite(load.force_N.x) && std::abs(load.force_N.x) > nothing * context.largest_N) {
@@ -371,6 +405,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     if (std::isfinite(m) && std::abs(m) > 1e-3) {
                         momentArc(group, x, 0.0, view.plane == Plane::y ? m > 0.0 : m < 0.0);
                         context.placer.take({x - 4.8, -4.8, x + 4.8, 4.8});
+                        moment_arcs.push_back({x - 4.8, -4.8, x + 4.8, 4.8});
                         pending.push_back({own,
                                            x + 5.0,
                                            view.label_height_mm / 2.0,
@@ -487,18 +522,115 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                                   {near, one.y - 1.4 - h, near + width, one.y - 1.4},
                                   {beyond, one.y - h / 2.0, beyond + width, one.y + h / 2.0}};
         const auto* place = std::find_if(std::begin(candidates), std::end(candidates),
-                                         [&](const Box& box) { return context.placer.isFree(box, 0.25); });
+                                         [&](const Box& box) {
+                                             return box.x0 >= context.least_x && box.x1 <= context.most_x &&
+                                                    context.placer.isFree(box, 0.25);
+                                         });
         if (place != std::end(candidates)) {
             put(list.groups[one.group], *place, one.value, true);
             continue;
         }
         for (Pending& other : pending) {
             if (other.group == one.group && other.place == Place::beside) {
-                other.what += (other.what.empty() ? "" : ", ") + std::string(labels::axialShort) + one.value;
+                other.what += (other.what.empty() ? "" : "\n") + std::string(labels::axialShort) + one.value;
                 break;
             }
         }
     }
+    // Torques stand on the white shaft: the part's own body does not count as an obstacle, other labels do.
+    Placer on_shaft;
+    for (const DiameterLabel& label : layout.diameters)
+        on_shaft.take(label.box);
+    // Edges that are seen: steps of the shaft where no part hides them, faces of the parts.
+    const Detail detail = viewDetail(arrangement, view);
+    std::vector<ShaftCover> covers;
+    covers.reserve(arrangement.parts.size());
+    for (const Part& part : arrangement.parts)
+        covers.push_back(shaftCover(part, seatAt_mm(arrangement.shaft, part.x_mm) / 2.0, detail, s));
+    const auto hidden = [&](double x) {
+        for (std::size_t i = 0; i < covers.size(); ++i) {
+            if (covers[i].lower && covers[i].upper && std::abs(arrangement.parts[i].x_mm * s - x) < layout.part_half[i])
+                return true;
+        }
+        return false;
+    };
+    double edge_x = 0.0;
+    for (std::size_t i = 0; i <= arrangement.shaft.segments.size(); ++i) {
+        if (!hidden(edge_x))
+            on_shaft.take({edge_x - 0.2, -layout.largest_radius, edge_x + 0.2, layout.largest_radius});
+        if (i < arrangement.shaft.segments.size())
+            edge_x += arrangement.shaft.segments[i].length_mm * s;
+    }
+    for (std::size_t i = 0; i < covers.size(); ++i) {
+        for (const double side : {-1.0, 1.0}) {
+            const double x = arrangement.parts[i].x_mm * s + side * layout.part_half[i];
+            if (covers[i].lower && std::isfinite(x))
+                on_shaft.take({x - 0.2, -layout.part_radius[i], x + 0.2, covers[i].upper ? layout.part_radius[i] : 0.0});
+        }
+    }
+    for (const Box& box : layout.busy)
+        on_shaft.take(box);
+    on_shaft.take({-1e6, -0.02, 1e6, 0.02}); // the centre line
+    for (const Box& box : moment_arcs)
+        on_shaft.take(box);
+    for (const Pending& one : pending) {
+        if (one.place != Place::torque)
+            continue;
+        Group& group = list.groups[one.group];
+        const double seat = one.length;
+        const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
+        // Arrow with two heads along the axis on the shaft, its number over or under it, away from keys, traces and diameters.
+        const bool view_below = covers[one.item - 1].lower;
+        struct Candidate {
+            double y, text_y; ///< beside: both centred on the part in one line
+            bool beside;
+        };
+        const double near = std::max(0.42 * seat, 1.6);
+        const double mid = 2.05;
+        const double low = seat + 1.6; // on the view of a wheel that hides the shaft below
+        const Candidate candidates[] = {{near, near + 1.4, false},    {-near, -near - 1.4 - h, false}, {mid, mid + 1.4, false},
+                                        {-mid, -mid - 1.4 - h, false}, {mid, mid - h / 2.0, true},      {-mid, -mid - h / 2.0, true},
+                                        {near, near - h / 2.0, true}, {-near, -near - h / 2.0, true},  {-low, -low - 1.4 - h, false}};
+        const Candidate* chosen = nullptr;
+        Box text_box{};
+        double arrow_x = one.x;
+        bool labelled = !many || one.selected;
+        const auto choose = [&](const Candidate& candidate) {
+            arrow_x = candidate.beside && labelled ? one.x - (1.2 + width) / 2.0 : one.x;
+            const Box arrow_box{arrow_x - 5.2, candidate.y - 0.8, arrow_x + 5.2, candidate.y + 0.8};
+            const double x0 = candidate.beside ? arrow_x + 6.4 : one.x - width / 2.0;
+            text_box = {x0, candidate.text_y, x0 + width, candidate.text_y + h};
+            const double top = std::max(arrow_box.y1, labelled ? text_box.y1 : -1e9);
+            const double bottom = std::min(arrow_box.y0, labelled ? text_box.y0 : 1e9);
+            const bool inside = top <= seat - 0.3 && bottom >= -seat + 0.3;
+            return (inside || (view_below && top < 0.0)) && on_shaft.isFree(arrow_box, 0.2) &&
+                   (!labelled || on_shaft.isFree(text_box, 0.2));
+        };
+        chosen = std::find_if(std::begin(candidates), std::end(candidates), choose);
+        if (chosen == std::end(candidates) && labelled) {
+            // No room on the shaft: the number joins the label of the force, the arrow stands alone.
+            labelled = false;
+            for (Pending& other : pending) {
+                if (other.group == one.group && other.place == Place::beside) {
+                    other.what += (other.what.empty() ? "" : "\n") + std::string(labels::torqueShort) + one.value;
+                    break;
+                }
+            }
+            chosen = std::find_if(std::begin(candidates), std::end(candidates), choose);
+        }
+        if (chosen == std::end(candidates)) {
+            chosen = nullptr;
+            arrow_x = one.x;
+        }
+        const double y = chosen != nullptr ? chosen->y : 0.0;
+        arrow(group, arrow_x - one.y * 5.0, y, arrow_x + one.y * 5.0, y, Ink::live, Stroke::thick, 2);
+        on_shaft.take({arrow_x - 5.2, y - 0.8, arrow_x + 5.2, y + 0.8});
+        if (chosen != nullptr && labelled) {
+            on_shaft.take(text_box);
+            put(group, text_box, one.value, false);
+        }
+    }
+
     std::size_t full = 0;
     std::vector<std::size_t> told; // items that have a label or a number
     const auto isTold = [&](std::size_t item) { return std::find(told.begin(), told.end(), item) != told.end(); };
@@ -516,13 +648,15 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         if (one.item > 0 && !one.selected)
             ++full;
         const bool up = one.item > 0;
-        const std::string brief = elide(one.what, 26.0, 0.8 * view.label_height_mm, view.label_font);
+        const std::size_t first = std::min(one.what.find('\n'), one.what.size());
+        const std::string brief =
+            inTwoLines(one.what.substr(0, first), 26.0, 0.8 * view.label_height_mm, view.label_font) + one.what.substr(first);
         const auto attempt = [&](const std::string& what, const Effort& effort) {
             return placeLabel(group, context, one.x, one.y, one.value, what, up, effort);
         };
         // The whole name close by or a little aside, then cut, then the number alone; extension lines give way last.
-        const bool done = attempt(one.what, {1, 0, false}) || attempt(one.what, {3, 2, false}) ||
-                          (brief != one.what && attempt(brief, {3, 2, false})) ||
+        const bool done = attempt(one.what, {1, 0, false}) || (brief != one.what && attempt(brief, {0, 0, false})) ||
+                          attempt(one.what, {3, 2, false}) || (brief != one.what && attempt(brief, {3, 2, false})) ||
                           (!one.what.empty() && attempt({}, {3, 0, false})) || attempt({}, {3, up ? 1 : 4, true});
         if (done) {
             told.push_back(one.item);
@@ -531,57 +665,6 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             itemNumber(group, context, one.x, one.y + 0.6, one.item);
         }
     }
-    // Torques stand on the white shaft: the part's own body does not count as an obstacle, other labels do.
-    Placer on_shaft;
-    for (const DiameterLabel& label : layout.diameters)
-        on_shaft.take(label.box);
-    for (const Group& group : list.groups) {
-        for (const Primitive& item : group.items) {
-            if (const Text* text = std::get_if<Text>(&item))
-                on_shaft.take(boxOf(*text));
-        }
-    }
-    for (const Box& box : layout.busy)
-        on_shaft.take(box);
-    on_shaft.take({-1e6, -0.3, 1e6, 0.3}); // the centre line
-    for (const Pending& one : pending) {
-        if (one.place != Place::torque)
-            continue;
-        Group& group = list.groups[one.group];
-        const double seat = one.length;
-        const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
-        const bool labelled = !many || one.selected;
-        // Arrow with two heads along the axis on the shaft, its number over or under it, away from keys, traces and diameters.
-        struct Candidate {
-            double y, text_y;
-            bool beside;
-        };
-        const double near = std::max(0.42 * seat, 1.6);
-        const double far = std::max(0.7 * seat, 2.4);
-        const Candidate candidates[] = {{near, near + 1.4, false},        {-near, -near - 1.4 - h, false}, {1.6, 3.0, false},
-                                        {-1.6, -3.0 - h, false},          {far, far + 1.4, false},         {-far, -far - 1.4 - h, false},
-                                        {near, near - h / 2.0, true},     {-near, -near - h / 2.0, true},
-                                        {seat + 1.5, seat + 2.9, false},  {-seat - 1.5, -seat - 2.9 - h, false}};
-        const Candidate* chosen = nullptr;
-        Box text_box{};
-        for (const Candidate& candidate : candidates) {
-            const Box arrow_box{one.x - 5.2, candidate.y - 0.8, one.x + 5.2, candidate.y + 0.8};
-            const double x0 = candidate.beside ? one.x + 6.4 : one.x - width / 2.0;
-            text_box = {x0, candidate.text_y, x0 + width, candidate.text_y + h};
-            if (on_shaft.isFree(arrow_box, 0.2) && (!labelled || on_shaft.isFree(text_box, 0.2))) {
-                chosen = &candidate;
-                break;
-            }
-        }
-        const double y = chosen != nullptr ? chosen->y : seat >= 6.0 ? 0.42 * seat : 0.0;
-        arrow(group, one.x - one.y * 5.0, y, one.x + one.y * 5.0, y, Ink::live, Stroke::thick, 2);
-        on_shaft.take({one.x - 5.2, y - 0.8, one.x + 5.2, y + 0.8});
-        if (chosen != nullptr && labelled) {
-            on_shaft.take(text_box);
-            put(group, text_box, one.value, true);
-        }
-    }
-
     // Sense of rotation: the part of the turn that faces the viewer; positive speed moves the near side down.
     if (case_index >= 0 && view.loads) {
         const double speed = assessment.load_cases[static_cast<std::size_t>(case_index)].speed_rpm;

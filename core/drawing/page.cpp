@@ -44,7 +44,7 @@ constexpr double block_width = 180.0, block_height = 39.0;
 constexpr double inset = 5.0; ///< clear space inside the frame
 constexpr double card_height = 34.0, card_width = 72.0, compact_height = 21.0, compact_width = 48.0, card_gap = 4.0;
 constexpr double ruler_height = 8.0;
-constexpr double least_strip = 15.0, best_strip = 26.0;
+constexpr double least_strip = 15.0, best_strip = 34.0;
 constexpr double notes_height = 11.0;
 constexpr double item_column = 58.0, item_pitch = 4.2;
 
@@ -78,7 +78,7 @@ bool manyParts(const Arrangement& arrangement)
     return arrangement.parts.size() > 8;
 }
 
-Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double width, double height, const Scale& scale, bool aside)
+Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted, double width, double height, const Scale& scale, bool aside)
 {
     Plan plan;
     plan.width = width;
@@ -94,6 +94,20 @@ Plan planFor(const Arrangement& arrangement, const SheetView& wanted, double wid
     plan.view.dimensions = plan.view.loads = true;
     const bool empty = arrangement.shaft.segments.empty() && arrangement.parts.empty() && arrangement.supports.empty();
     plan.extent = drawingExtent(arrangement, plan.view);
+    if (!empty) { // what the loads of this case really take
+        const Layout places = layoutOf(arrangement, plan.view);
+        plan.extent.above_mm = places.largest_radius + 3.0;
+        plan.extent.right_mm = places.right - places.length + 6.0;
+        const DisplayList loads = loadList(arrangement, assessment, plan.view);
+        for (const Group& group : loads.groups) {
+            if (group.items.empty())
+                continue;
+            plan.extent.above_mm = std::max(plan.extent.above_mm, group.bounds[3] + 2.0);
+            plan.extent.right_mm = std::max(plan.extent.right_mm, group.bounds[2] - places.length + 2.0);
+        }
+        for (const DiameterLabel& label : places.diameters)
+            plan.extent.right_mm = std::max(plan.extent.right_mm, label.box.x1 - places.length + 2.0);
+    }
     const Layout layout = layoutOf(arrangement, plan.view);
     const double inner_left = border_left + inset;
     const double inner_right = width - border - inset;
@@ -181,16 +195,16 @@ bool readable(const Arrangement& arrangement, const Plan& plan)
     return tight <= 2 || tight * 4 <= chain.size();
 }
 
-Plan choosePlan(const Arrangement& arrangement, const SheetView& wanted)
+Plan choosePlan(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted)
 {
     Plan last;
     bool any = false;
     for (const std::array<double, 2>& size : sizes) {
         for (const Scale& scale : scales) {
             // Cards beside the drawing where it leaves the room; else each stands under its support.
-            Plan plan = planFor(arrangement, wanted, size[0], size[1], scale, true);
+            Plan plan = planFor(arrangement, assessment, wanted, size[0], size[1], scale, true);
             if (!plan.fits)
-                plan = planFor(arrangement, wanted, size[0], size[1], scale, false);
+                plan = planFor(arrangement, assessment, wanted, size[0], size[1], scale, false);
             if (!plan.fits)
                 continue;
             if (readable(arrangement, plan))
@@ -202,7 +216,7 @@ Plan choosePlan(const Arrangement& arrangement, const SheetView& wanted)
         }
     }
     if (!any) { // a shaft of an absurd size: the smallest scale on the largest page
-        last = planFor(arrangement, wanted, sizes.back()[0], sizes.back()[1], scales.back(), false);
+        last = planFor(arrangement, assessment, wanted, sizes.back()[0], sizes.back()[1], scales.back(), false);
         last.strip_height = std::max(last.strip_height, least_strip);
         last.view.strip_height_mm = last.strip_height;
     }
@@ -254,9 +268,21 @@ void titleBlock(Group& group, const Arrangement& arrangement, double width, cons
         const double bottom = y0 + row * line_index;
         group.items.emplace_back(words(x + 1.5, bottom + row - 3.2, 1.8, std::string(name), Ink::ink2));
         if (!value.empty()) {
-            const bool large = textWidth_mm(value, 3.5) <= w - 3.0;
-            group.items.emplace_back(
-                words(x + 1.5, bottom + 3.0, large ? 3.5 : 2.5, large ? value : elide(value, w - 3.0, 2.5, Font::drawing)));
+            const double room = w - 3.0;
+            if (textWidth_mm(value, 3.5) <= room || textWidth_mm(value, 2.5) <= room) {
+                group.items.emplace_back(words(x + 1.5, bottom + 3.0, textWidth_mm(value, 3.5) <= room ? 3.5 : 2.5, value));
+            } else { // two lines, broken at the space that keeps the first one longest
+                std::size_t cut = std::string::npos;
+                for (std::size_t at = value.find(' '); at != std::string::npos; at = value.find(' ', at + 1)) {
+                    if (textWidth_mm(value.substr(0, at), 2.2) <= room)
+                        cut = at;
+                }
+                const std::string first = cut == std::string::npos ? value : value.substr(0, cut);
+                group.items.emplace_back(words(x + 1.5, bottom + 5.4, 2.2, elide(first, room, 2.2, Font::drawing)));
+                if (cut != std::string::npos)
+                    group.items.emplace_back(
+                        words(x + 1.5, bottom + 1.7, 2.2, elide(value.substr(cut + 1), room, 2.2, Font::drawing)));
+            }
         }
         if (x > x0 + 0.1)
             line(group, x, bottom, x, bottom + row, Stroke::thin, Ink::ink);
@@ -334,6 +360,7 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
     const double right = width_mm - 3.0;
     double y = height_mm - 6.0;
     const std::string name = elide(support.id.value, width_mm * 0.4, 3.0, font);
+    put(left, y, 3.0, name, Ink::ink, true);
     const double after_name = left + textWidth_mm(name, 3.0, font) * 1.06 + 2.5;
     const std::string role = elide(labels::role(support.role), right - after_name, 2.2, font);
     put(after_name, y, 2.2, role, Ink::ink2, false);
@@ -367,10 +394,8 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
                                      numberTrimmed(support.bearing->width_mm(), 2);
             const double room = right - x;
             std::string text = std::string(labels::family(support.bearing->family)) + " " + size;
-            if (textWidth_mm(text, 2.0, font) > room)
-                text = elide(labels::family(support.bearing->family), std::max(room - textWidth_mm(size, 2.0, font) - 1.0, 6.0),
-                             2.0, font) +
-                       " " + size;
+            if (textWidth_mm(text, 2.0, font) > room) // the family tells more than the size does
+                text = std::string(labels::family(support.bearing->family));
             put(x, y, 2.0, elide(text, room, 2.0, font), Ink::ink2, false);
         }
     }
@@ -458,7 +483,7 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment)
 
 Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted)
 {
-    const Plan plan = choosePlan(arrangement, wanted);
+    const Plan plan = choosePlan(arrangement, assessment, wanted);
     Page page;
     page.width_mm = plan.width;
     page.height_mm = plan.height;

@@ -382,7 +382,7 @@ private:
         wall.push_back({0.0, b0, 0.0});
         builder.white({{0.0, 0.0, 0.0}, {span.length, 0.0, 0.0}, {span.length, b1, 0.0}, {0.0, b0, 0.0}}, Half::upper,
                       Stroke::none);
-        builder.white(wall, Half::upper, Stroke::none);
+        builder.white(wall, Half::upper, Stroke::none, style_.detail == Detail::tone_section ? Ink::rule : Ink::paper);
         const Hatching hatching{-45.0, builder.spacingFor_mm(std::min(span.r0 - b0, span.r1 - b1)), false};
         if (style_.detail >= Detail::section)
             builder.hatchOnly(wall, hatching, Half::upper);

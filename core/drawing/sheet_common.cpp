@@ -403,14 +403,14 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
         const double h = view.dimension_height_mm;
         double start = 0.0;
         double leader_row = -(layout.largest_radius + 2.5 + h);
-        std::vector<Stretch> blocked; // extension lines, reactions
+        std::vector<Stretch> arrows; // reactions
+        std::vector<Stretch> lines;  // extension lines
         for (const Support& support : arrangement.supports)
-            blocked.push_back({support.x_mm * s - 6.5, support.x_mm * s + 6.5});
+            arrows.push_back({support.x_mm * s - 6.5, support.x_mm * s + 6.5});
         for (const Part& part : arrangement.parts)
-            blocked.push_back({part.x_mm * s - 1.0, part.x_mm * s + 1.0});
-        blocked.push_back({-0.8, 0.8});
-        blocked.push_back({layout.length - 0.8, layout.length + 0.8});
-        std::sort(blocked.begin(), blocked.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+            lines.push_back({part.x_mm * s - 1.0, part.x_mm * s + 1.0});
+        lines.push_back({-0.8, 0.8});
+        lines.push_back({layout.length - 0.8, layout.length + 0.8});
         std::vector<Stretch> shelves;
         bool leaders = false;
         for (std::size_t i = 0; i < arrangement.shaft.segments.size(); ++i) {
@@ -516,31 +516,62 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
                 label.text.v = VAlign::baseline;
                 label.text.y = leader_row;
                 const double width = textWidth_mm(whole, h);
-                const auto free = [&](double from, double to) {
-                    const auto hits = [&](const Stretch& zone) { return from - 0.5 < zone.to && to + 0.5 > zone.from; };
-                    return std::none_of(blocked.begin(), blocked.end(), hits) &&
-                           std::none_of(shelves.begin(), shelves.end(),
-                                        [&](const Stretch& zone) { return from - 2.0 < zone.to && to + 2.0 > zone.from; });
+                const auto hits = [](double from, double to, double margin) {
+                    return [=](const Stretch& zone) { return from - margin < zone.to && to + margin > zone.from; };
                 };
-                // Straight down if it can be, the text on either side; else the nearest place to which it leans.
+                // Bodies below the axis and support signs: a leader over them reads badly.
+                const double t = label.target_x;
+                const auto crosses = [&](double landing) {
+                    const double run = leader_row - 1.0 + radius;
+                    const auto over = [&](double from, double to, double low, double high) {
+                        // x of the leader at both heights, as far as it gets there
+                        const double a = t + (landing - t) * std::clamp((high + radius) / run, 0.0, 1.0);
+                        const double b = t + (landing - t) * std::clamp((low + radius) / run, 0.0, 1.0);
+                        return std::min(a, b) < to - 0.3 && std::max(a, b) > from + 0.3;
+                    };
+                    int count = 0;
+                    for (std::size_t k = 0; k < arrangement.parts.size(); ++k) {
+                        const double x = arrangement.parts[k].x_mm * s;
+                        if (layout.part_radius[k] > radius + 0.5)
+                            count += over(x - layout.part_half[k], x + layout.part_half[k], -layout.part_radius[k], -radius) ? 1 : 0;
+                    }
+                    for (std::size_t k = 0; k < arrangement.supports.size(); ++k) {
+                        const double x = arrangement.supports[k].x_mm * s;
+                        const double outer = layout.support_radius[k];
+                        count += over(x - layout.support_half[k], x + layout.support_half[k], -outer, -radius) ? 1 : 0;
+                        count += over(x - 5.0, x + 5.0, -outer - 1.0 - supportSign_mm, -outer) ? 1 : 0;
+                    }
+                    return count;
+                };
+                // Straight down if it can be, the text on either side; else the nearest place to which it leans. An extension line
+                // of a part may be interrupted by the text, an arrow may not.
                 double best = 1e9;
                 double left_edge = 0.0;
-                const double t = label.target_x;
-                for (int step = 0; step <= 160; ++step) {
+                for (int step = 0; step <= 80; ++step) {
+                    if (best <= 0.5 * step)
+                        break;
                     for (const double sense : {1.0, -1.0}) {
                         const double landing = t + sense * 0.5 * step;
+                        double cost = 0.5 * step;
+                        if (cost >= best)
+                            continue;
+                        cost += 12.0 * crosses(landing);
                         for (const double from : {landing, landing - width}) {
-                            const double cost = 0.5 * step + (from < landing ? 0.3 : 0.0);
-                            if (cost < best && free(from, from + width)) {
-                                best = cost;
+                            const double to = from + width;
+                            if (std::any_of(arrows.begin(), arrows.end(), hits(from, to, 0.5)) ||
+                                std::any_of(shelves.begin(), shelves.end(), hits(from, to, 2.0)))
+                                continue;
+                            const double whole_cost = cost + (from < landing ? 0.3 : 0.0) +
+                                                      (std::any_of(lines.begin(), lines.end(), hits(from, to, 0.5)) ? 4.0 : 0.0);
+                            if (whole_cost < best) {
+                                best = whole_cost;
                                 label.landing_x = landing;
                                 left_edge = from;
                             }
                         }
                     }
-                    if (best < 0.5 * step)
-                        break;
                 }
+                label.text.paper_ground = true;
                 if (best > 1e8) {
                     label.landing_x = left_edge = layout.right + 3.0;
                     for (const Stretch& shelf : shelves)
@@ -651,7 +682,7 @@ Extent drawingExtent(const Arrangement& arrangement, const SheetView& view)
     extent.above_mm = layout.largest_radius + (view.loads ? 1.0 + inner::longestArrow_mm + label : 4.0);
     extent.below_mm = view.dimensions ? -layout.overall_y + 3.0 : -layout.support_bottom + 1.0;
     extent.left_mm = -layout.left + (view.loads ? 16.0 : 6.0);
-    extent.right_mm = layout.right - layout.length + (view.loads ? 12.0 : 6.0);
+    extent.right_mm = layout.right - layout.length + (view.loads ? inner::labelsRight_mm : 6.0);
     return extent;
 }
 

@@ -750,10 +750,23 @@ ShaftCover shaftCover(const Part& part, double shaft_radius_mm, Detail detail, d
             cover.trace_rise_mm = trace.rise_mm;
         }
     } else if (const auto* bevel = std::get_if<BevelGear>(&part.body)) {
-        outline = outline || !sizeOf(*bevel).width_known;
+        const BevelSize size = sizeOf(*bevel);
+        outline = outline || !size.width_known;
         cover.lower = true;
-    } else if (std::holds_alternative<Worm>(part.body)) {
+        if (!outline && positive(bevel->spiral_deg) && bevel->hand != Hand::none && positive(scale)) {
+            const double t = std::tan(std::min(bevel->spiral_deg, 75.0) * pi / 180.0);
+            cover.trace_y_mm = 0.55 * (size.cone_distance_mm - 0.5 * size.width_mm) * std::sin(size.cone_rad);
+            cover.trace_reach_mm = std::min({0.42 * size.width_mm * std::cos(size.cone_rad), 9.0 / scale,
+                                             0.3 * cover.trace_y_mm / std::max(t, 0.05)});
+            cover.trace_rise_mm = t * cover.trace_reach_mm;
+        }
+    } else if (const auto* worm = std::get_if<Worm>(&part.body)) {
         cover.lower = cover.upper = true;
+        const WormSize size = sizeOf(*worm);
+        if (!outline && positive(size.pitch_mm) && positive(scale)) { // across the axis
+            cover.trace_rise_mm = std::min(0.45 * size.pitch_mm, 9.0 / scale);
+            cover.trace_reach_mm = std::tan(size.lead_rad) * cover.trace_rise_mm + 2.0 / scale;
+        }
     } else if (const auto* wheel = std::get_if<WormWheel>(&part.body)) {
         outline = outline || !sizeOf(*wheel).width_known;
     } else if (const auto* pulley = std::get_if<BeltPulley>(&part.body)) {
