@@ -181,6 +181,14 @@ private:
     return left_mm + 0.5 * width_mm;
 }
 
+/// One sample: its file is `samples/<name>.shaftwright`.
+struct NamedSample {
+    std::string name;
+    Arrangement (*make)();
+};
+/// All samples, the first one first.
+[[nodiscard]] const std::vector<NamedSample>& all();
+
 Arrangement intermediateShaft();
 Arrangement fanShaft();
 Arrangement bevelPinion();

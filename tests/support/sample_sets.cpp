@@ -260,7 +260,7 @@ Arrangement knifeShaft()
     shaft.cylinder(28, 22);
     shaft.chamferLeft(1).feature(FeatureKind::thread, 0, 14, 0.9);
     shaft.cylinder(14, 36);
-    const double front = shaft.cylinder(30, 30);
+    const double front = shaft.cylinder(34, 30);
     shaft.filletLeft(0.6);
     shaft.cylinder(70, 28);
     const double rear = shaft.cylinder(20, 25);
