@@ -144,8 +144,16 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
         const bool in_y = plane == StaticsPlane::y;
         std::vector<PlaneLoad> forces;
         const auto add = [&](std::string name, double x_mm, double F, double M) {
-            if (F != 0.0 || M != 0.0)
-                forces.push_back({std::move(name), x_mm, F, M});
+            if (F == 0.0 && M == 0.0)
+                return;
+            for (PlaneLoad& force : forces) {
+                if (force.name == name && force.x_mm == x_mm) { // the meshes of an idler are one part
+                    force.force_N += F;
+                    force.moment_Nmm += M;
+                    return;
+                }
+            }
+            forces.push_back({std::move(name), x_mm, F, M});
         };
         // A couple Mz turns as a force pair in y does; My turns the other way round in z.
         for (const PartLoad& load : loads.parts) {
@@ -155,7 +163,10 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
                 const double q1 = in_y ? load.q1_N_mm.y : load.q1_N_mm.z;
                 const double Q = 0.5 * (q0 + q1) * length;
                 const double about_start = length * length * (q0 + 2.0 * q1) / 6.0;
-                add(load.part.value, load.x_mm, Q, about_start);
+                if (Q != 0.0)
+                    add(load.part.value, load.x_mm + about_start / Q, Q, 0.0); // resultant at its centre
+                else
+                    add(load.part.value, load.x_mm, 0.0, about_start);
             } else {
                 add(load.part.value, load.x_mm, in_y ? load.force_N.y : load.force_N.z, in_y ? load.moment_Nmm.z : -load.moment_Nmm.y);
             }
@@ -187,35 +198,57 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
         double moment_A = 0.0; // of all loads about A
         double sum_F = 0.0;
         NamedValues terms;
+        std::string moments;
+        std::string sum;
         for (const PlaneLoad& force : forces) {
             const double arm = force.x_mm - A.centre_x_mm;
             moment_A += force.force_N * arm + force.moment_Nmm;
             sum_F += force.force_N;
-            terms.set("F " + force.name, force.force_N);
-            terms.set("arm " + force.name, arm);
-            if (force.moment_Nmm != 0.0)
-                terms.set("M " + force.name, force.moment_Nmm);
+            // Written out as one would by hand: every force with its arm about A, every couple.
+            const std::string F = "F_" + force.name;
+            if (force.force_N != 0.0) {
+                terms.set(F, force.force_N);
+                terms.set("a_" + force.name, arm);
+                moments += (moments.empty() ? "" : " + ") + F + " a_" + force.name;
+                sum += (sum.empty() ? "" : " + ") + F;
+            }
+            if (force.moment_Nmm != 0.0) {
+                terms.set("M_" + force.name, force.moment_Nmm);
+                moments += (moments.empty() ? "M_" : " + M_") + force.name;
+            }
         }
         const double R_B = -moment_A / l_mm;
         const double R_A = -sum_F - R_B;
         terms.set("l", l_mm);
-        hand.steps.push_back({"statics_moments", symbol_B, "-(sum(F (x - x_A)) + sum(M)) / l", terms, R_B, "N", "sum of moments about A is zero"});
+        hand.steps.push_back({"statics_moments", symbol_B, "-(" + moments + ") / l", terms, R_B, "N", "sum of moments about A is zero"});
         NamedValues sums;
-        for (const PlaneLoad& force : forces)
-            sums.set("F " + force.name, force.force_N);
+        for (const PlaneLoad& force : forces) {
+            if (force.force_N != 0.0)
+                sums.set("F_" + force.name, force.force_N);
+        }
         sums.set(symbol_B, R_B);
-        hand.steps.push_back({"statics_forces", symbol_A, std::string("-sum(F) - ") + symbol_B, sums, R_A, "N", "sum of forces is zero"});
+        hand.steps.push_back({"statics_forces", symbol_A, sum.empty() ? std::string("-") + symbol_B : "-(" + sum + ") - " + symbol_B, sums,
+                              R_A, "N", "sum of forces is zero"});
         result.push_back(std::move(hand));
     }
     if (const double K_N = assessment.load_cases[case_index].K_N; K_N != 0.0) {
         HandStatics axial;
         axial.plane = StaticsPlane::x;
         NamedValues terms;
-        for (const PartLoad& load : loads.parts) {
-            if (load.force_N.x != 0.0)
-                terms.set("Fx " + load.part.value, load.force_N.x);
-        }
-        axial.steps.push_back({"statics_axial", "K", "sum(Fx)", terms, K_N, "N", "sum of the external axial forces"});
+        std::string sum;
+        const auto add = [&](const std::string& name, double F) {
+            if (F == 0.0)
+                return;
+            // The meshes of an idler are one part.
+            const TextValue* before = terms.find("Fx_" + name);
+            if (before == nullptr)
+                sum += (sum.empty() ? "Fx_" : " + Fx_") + name;
+            terms.set("Fx_" + name, F + (before != nullptr ? std::get<double>(*before) : 0.0));
+        };
+        for (const PartLoad& load : loads.parts)
+            add(load.part.value, load.distributed ? 0.5 * (load.q0_N_mm.x + load.q1_N_mm.x) * (load.end_mm - load.x_mm) : load.force_N.x);
+        add("own_weight", assessment.beam.mass_kg * loads.gravity_m_s2.x);
+        axial.steps.push_back({"statics_axial", "K", sum, terms, K_N, "N", "sum of the external axial forces"});
         result.push_back(std::move(axial));
     }
     return result;

@@ -214,7 +214,7 @@ private:
             return chapter;
         }
         Table table;
-        table.columns = {{say("column.requirement"), Align::left}, {say("column.where"), Align::left},
+        table.columns = {{say("column.requirement"), Align::left}, 
                          {say("column.required"), Align::decimal}, {say("column.found"), Align::decimal},
                          {say("column.unit"), Align::left},        {say("column.governing_case"), Align::left},
                          {say("column.met"), Align::left}};
@@ -238,7 +238,6 @@ private:
             if (stated != nullptr && !stated->text.empty())
                 what += " (" + stated->text + ")";
             row.cells = {what,
-                         where,
                          std::string(lower ? "\u2264 " : "\u2265 ") + number(in.required),
                          in.found ? number(*in.found) : "-",
                          in.unit,
@@ -250,8 +249,8 @@ private:
             row.tone = in.met.value_or(false) ? Tone::met : Tone::stop;
             table.rows.push_back(std::move(row));
         }
+        table.columns[1].align = Align::right;
         table.columns[2].align = Align::right;
-        table.columns[3].align = Align::right;
         chapter.blocks.emplace_back(std::move(table));
         return chapter;
     }
