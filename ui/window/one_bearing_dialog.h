@@ -3,13 +3,15 @@
 
 #include "core/model/arrangement.h"
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 class QuantityField;
 
 /// Radial and axial force, speed, bore and life of one bearing. The answer is an arrangement in which support B carries exactly
 /// these loads; support A only keeps the shaft from tilting.
-class OneBearingDialog : public QDialog {
+class OneBearingDialog : public QDialog
+{
     Q_OBJECT
 public:
     explicit OneBearingDialog(QWidget* parent = nullptr);

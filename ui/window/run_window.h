@@ -2,7 +2,8 @@
 #include <optional>
 #include <string>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Runs the window until it is closed. `file`: opened at once; without one the start page invites.
 /// @return exit code of the program

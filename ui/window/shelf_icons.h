@@ -5,7 +5,8 @@
 #include <QPainter>
 #include <QRectF>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
 /// Line sign of a shelf item in a box of about 24 x 24: what the thing looks like in section.
 void drawShelfIcon(QPainter& painter, actions::ShelfItem item, const QRectF& box, const QColor& line, const QColor& fill);
