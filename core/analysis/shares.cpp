@@ -5,14 +5,18 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright {
-namespace {
+namespace shaftwright
+{
+namespace
+{
 
-/// The axial restraint of a case as the assessment had it: the support whose reaction balanced K in the beam.
-beam::LoadCase emptyCase(const Assessment& assessment)
+/// A case without loads, held along the axis as the assessment had it.
+beam::LoadCase emptyCase(const Assessment& assessment, std::size_t case_index)
 {
     beam::LoadCase result;
     result.holds_x.assign(assessment.supports.size(), false);
+    if (const int holder = assessment.load_cases[case_index].axial_holder; holder >= 0)
+        result.holds_x[static_cast<std::size_t>(holder)] = true;
     return result;
 }
 
@@ -24,7 +28,8 @@ ShareTable loadShares(const Assessment& assessment, std::size_t case_index)
     if (!assessment.beam.usable() || case_index >= assessment.beam.cases.size())
         return table;
     const beam::Model& model = assessment.beam.model;
-    const bool linear = std::none_of(model.supports.begin(), model.supports.end(), [](const beam::Support& support) { return support.gap; });
+    const bool linear =
+        std::none_of(model.supports.begin(), model.supports.end(), [](const beam::Support& support) { return support.gap; });
     if (!linear)
         return table;
 
@@ -33,20 +38,7 @@ ShareTable loadShares(const Assessment& assessment, std::size_t case_index)
         support.prescribed = {};
     const CaseLoads& loads = assessment.loads[case_index];
     std::vector<beam::LoadCase> cases;
-    // One support holds x in the shares as in the assessment; which one is read off the roles by the first that could.
-    beam::LoadCase base = emptyCase(assessment);
-    const double K_N = assessment.load_cases[case_index].K_N;
-    for (std::size_t s = 0; s < assessment.supports.size(); ++s) {
-        const SupportAssessment& support = assessment.supports[s];
-        const bool both = support.role == Role::locating || (support.role == Role::axial_only && !support.carries);
-        const bool none = support.role == Role::non_locating;
-        const bool plus = !none && (both || support.carries == Carries::plus);
-        const bool minus = !none && (both || support.carries == Carries::minus);
-        if (K_N > 0.0 ? plus : K_N < 0.0 ? minus : plus || minus) {
-            base.holds_x[s] = true;
-            break;
-        }
-    }
+    const beam::LoadCase base = emptyCase(assessment, case_index);
     for (const PartLoad& load : loads.parts) {
         if (!table.sources.empty() && table.sources.back() == load.part.value) {
             analysis::appendPart(cases.back(), load); // the meshes of an idler are one source
@@ -88,7 +80,10 @@ ShareTable loadShares(const Assessment& assessment, std::size_t case_index)
         sum.source = "sum";
         for (std::size_t k = 0; k < table.sources.size(); ++k) {
             const beam::Reaction& reaction = shares.cases[k].reactions[s];
-            LoadShare share{table.sources[k], {reaction.force_N[0], reaction.force_N[1], reaction.force_N[2]}, reaction.my_Nmm, reaction.mz_Nmm};
+            LoadShare share{table.sources[k],
+                            {reaction.force_N[0], reaction.force_N[1], reaction.force_N[2]},
+                            reaction.my_Nmm,
+                            reaction.mz_Nmm};
             sum.force_N.x += share.force_N.x;
             sum.force_N.y += share.force_N.y;
             sum.force_N.z += share.force_N.z;
@@ -111,7 +106,8 @@ ShareTable loadShares(const Assessment& assessment, std::size_t case_index)
     return table;
 }
 
-namespace {
+namespace
+{
 
 /// One force of the statics in one plane.
 struct PlaneLoad {
@@ -127,9 +123,10 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
     if (!assessment.beam.usable() || !assessment.beam.determinate || case_index >= assessment.loads.size())
         return result;
     std::vector<const SupportAssessment*> radial;
-    for (const SupportAssessment& support : assessment.supports) {
-        if (support.role != Role::axial_only)
-            radial.push_back(&support);
+    for (std::size_t s = 0; s < assessment.supports.size(); ++s) {
+        const beam::Support& held = assessment.beam.model.supports[s];
+        if (held.rigid[1] || held.stiffness[1][1] > 0.0 || held.gap) // a thrust bearing holds nothing across
+            radial.push_back(&assessment.supports[s]);
     }
     if (radial.size() != 2)
         return result;
@@ -168,7 +165,8 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
                 else
                     add(load.part.value, load.x_mm, 0.0, about_start);
             } else {
-                add(load.part.value, load.x_mm, in_y ? load.force_N.y : load.force_N.z, in_y ? load.moment_Nmm.z : -load.moment_Nmm.y);
+                add(load.part.value, load.x_mm, in_y ? load.force_N.y : load.force_N.z,
+                    in_y ? load.moment_Nmm.z : -load.moment_Nmm.y);
             }
         }
         const double g = in_y ? loads.gravity_m_s2.y : loads.gravity_m_s2.z;
@@ -178,7 +176,9 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
             double first = 0.0;
             for (const beam::Piece& piece : assessment.beam.model.pieces) {
                 const double l = piece.x1_mm - piece.x0_mm;
-                const auto frustum = [&](double a, double b) { return l / 12.0 * 3.14159265358979323846 * (a * a + a * b + b * b); };
+                const auto frustum = [&](double a, double b) {
+                    return l / 12.0 * 3.14159265358979323846 * (a * a + a * b + b * b);
+                };
                 const auto lever = [&](double a, double b) {
                     return l * l / 48.0 * 3.14159265358979323846 * (a * a + 2.0 * a * b + 3.0 * b * b);
                 };
@@ -220,15 +220,17 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
         const double R_B = -moment_A / l_mm;
         const double R_A = -sum_F - R_B;
         terms.set("l", l_mm);
-        hand.steps.push_back({"statics_moments", symbol_B, "-(" + moments + ") / l", terms, R_B, "N", "sum of moments about A is zero"});
+        hand.steps.push_back(
+            {"statics_moments", symbol_B, "-(" + moments + ") / l", terms, R_B, "N", "sum of moments about A is zero"});
         NamedValues sums;
         for (const PlaneLoad& force : forces) {
             if (force.force_N != 0.0)
                 sums.set("F_" + force.name, force.force_N);
         }
         sums.set(symbol_B, R_B);
-        hand.steps.push_back({"statics_forces", symbol_A, sum.empty() ? std::string("-") + symbol_B : "-(" + sum + ") - " + symbol_B, sums,
-                              R_A, "N", "sum of forces is zero"});
+        hand.steps.push_back({"statics_forces", symbol_A,
+                              sum.empty() ? std::string("-") + symbol_B : "-(" + sum + ") - " + symbol_B, sums, R_A, "N",
+                              "sum of forces is zero"});
         result.push_back(std::move(hand));
     }
     if (const double K_N = assessment.load_cases[case_index].K_N; K_N != 0.0) {
@@ -246,7 +248,8 @@ std::vector<HandStatics> handStatics(const Assessment& assessment, std::size_t c
             terms.set("Fx_" + name, F + (before != nullptr ? std::get<double>(*before) : 0.0));
         };
         for (const PartLoad& load : loads.parts)
-            add(load.part.value, load.distributed ? 0.5 * (load.q0_N_mm.x + load.q1_N_mm.x) * (load.end_mm - load.x_mm) : load.force_N.x);
+            add(load.part.value,
+                load.distributed ? 0.5 * (load.q0_N_mm.x + load.q1_N_mm.x) * (load.end_mm - load.x_mm) : load.force_N.x);
         add("own_weight", assessment.beam.mass_kg * loads.gravity_m_s2.x);
         axial.steps.push_back({"statics_axial", "K", sum, terms, K_N, "N", "sum of the external axial forces"});
         result.push_back(std::move(axial));

@@ -493,7 +493,7 @@ std::string stepLine(const DerivationStep& step, const Texts& texts, Typography 
         }
     }
     if (!where.empty())
-        out += "   (" + where + ")";
+        out += " (" + where + ")";
     return out;
 }
 

@@ -307,7 +307,7 @@ std::string jsonReport(const Arrangement& arrangement, const Assessment& assessm
     report["arrangement"] = {
         {"title", arrangement.title.title},
         {"revision", arrangement.revisions.empty() ? Json(nullptr) : Json(arrangement.revisions.back().letter)},
-        {"digest", digestOf(arrangement)}};
+        {"digest", whyNotWritable(arrangement) ? Json(nullptr) : Json(digestOf(arrangement))}};
     report["catalogues"] = Json::array();
     for (const Catalogue* catalogue : catalogues.list)
         report["catalogues"].push_back(

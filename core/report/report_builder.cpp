@@ -149,7 +149,8 @@ private:
                 text += more.empty() ? "" : ", " + more;
             add("revision", text);
         }
-        add("digest", digestOf(m_arrangement));
+        if (!whyNotWritable(m_arrangement)) // what no file can hold has no digest
+            add("digest", digestOf(m_arrangement));
         std::string catalogues;
         for (const Catalogue* catalogue : m_catalogues.list)
             catalogues += (catalogues.empty() ? "" : "; ") + m_words.word(catalogue->name) +
@@ -214,10 +215,9 @@ private:
             return chapter;
         }
         Table table;
-        table.columns = {{say("column.requirement"), Align::left}, 
-                         {say("column.required"), Align::decimal}, {say("column.found"), Align::decimal},
-                         {say("column.unit"), Align::left},        {say("column.governing_case"), Align::left},
-                         {say("column.met"), Align::left}};
+        table.columns = {{say("column.requirement"), Align::left},    {say("column.required"), Align::decimal},
+                         {say("column.found"), Align::decimal},       {say("column.unit"), Align::left},
+                         {say("column.governing_case"), Align::left}, {say("column.met"), Align::left}};
         for (const RequirementResult& in : m_assessment.requirements) {
             Row row;
             const Requirement* stated = nullptr;

@@ -13,7 +13,8 @@ using namespace shaftwright;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
-namespace {
+namespace
+{
 
 DerivationStep step(const char* formula, NamedValues inputs, double result, const char* symbol = "R", const char* unit = "N")
 {
@@ -95,13 +96,15 @@ TEST_CASE("fine typography uses Greek letters, thin spaces and a true minus; Ger
     const DerivationStep one = step("F tan alpha_n", {{"F", -12345.6}, {"alpha_n", 45.0}}, -12345.6);
     CHECK(derivationLine(one, Texts::of(Language::german), Typography::fine).find("\u03b1_n") != std::string::npos);
     CHECK(derivationLine(one, Texts::of(Language::german), Typography::fine).find("\u221212\u2009346") != std::string::npos);
-    CHECK(derivationLine(step("a / b", {{"a", 1.0}, {"b", 8.0}}, 0.125), Texts::of(Language::german), Typography::fine).find("0,125") !=
-          std::string::npos);
+    CHECK(derivationLine(step("a / b", {{"a", 1.0}, {"b", 8.0}}, 0.125), Texts::of(Language::german), Typography::fine)
+              .find("0,125") != std::string::npos);
 }
 
 TEST_CASE("the calculator follows the rules of arithmetic", "[core][report]")
 {
-    const auto value = [](const char* formula, NamedValues inputs) { return report::formulaValue(step(formula, std::move(inputs), 0)); };
+    const auto value = [](const char* formula, NamedValues inputs) {
+        return report::formulaValue(step(formula, std::move(inputs), 0));
+    };
     CHECK_THAT(*value("2 + 3 4", {}), WithinAbs(14.0, 1e-12));
     CHECK_THAT(*value("12 / (2 3)", {}), WithinAbs(2.0, 1e-12));
     CHECK_THAT(*value("12 / 2 3", {}), WithinAbs(18.0, 1e-12));

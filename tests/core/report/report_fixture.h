@@ -4,7 +4,8 @@
 #include "core/analysis/analyse.h"
 #include "core/catalogue/catalogue.h"
 
-namespace shaftwright::test {
+namespace shaftwright::test
+{
 
 inline Catalogues generic()
 {

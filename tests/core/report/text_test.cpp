@@ -14,7 +14,8 @@
 
 using namespace shaftwright;
 
-namespace {
+namespace
+{
 
 struct Emitted {
     const char* code;
@@ -257,10 +258,11 @@ NamedValues filledWith(const Emitted& one, double scale)
     NamedValues values;
     double number = 1.2345 * scale;
     for (const std::string& name : one.values) {
-        const std::set<std::string> words = {"part",  "support", "bearing",  "case",    "case1",     "case2",       "other",      "segment", "path",
-                                             "input", "family",  "verdict",  "a",       "b",         "direction",   "locating",   "adjusted", "where",
-                                             "unit",  "row",     "name",     "id",      "key",       "suggestion",  "other_support", "plane", "column",
-                                             "reason", "requirement", "quantity_code", "detail"};
+        const std::set<std::string> words = {
+            "part",   "support",     "bearing",       "case",  "case1", "case2",      "other",         "segment",  "path",
+            "input",  "family",      "verdict",       "a",     "b",     "direction",  "locating",      "adjusted", "where",
+            "unit",   "row",         "name",          "id",    "key",   "suggestion", "other_support", "plane",    "column",
+            "reason", "requirement", "quantity_code", "detail"};
         if (words.contains(name)) {
             std::string word = "W";
             if (name == "family" || (name == "other" && std::string(one.code) == "about-equal"))
