@@ -1,5 +1,7 @@
 #include "tests/app/call.h"
 
+#include <regex>
+
 using namespace shaftwright;
 using namespace shaftwright::test;
 
@@ -31,7 +33,7 @@ TEST_CASE("the report for people comes as text and page, in two languages", "[ap
     for (const Outcome* outcome : {&english, &german}) {
         CHECK(has(outcome->out, "Intermediate shaft of a bucket elevator drive"));
         CHECK_FALSE(has(outcome->out, "finding.")); // sentences, not their keys
-        CHECK_FALSE(has(outcome->out, "nan"));
+        CHECK_FALSE(std::regex_search(outcome->out, std::regex(R"(\b-?(nan|inf)\b)")));
     }
     const Outcome page = call({"report", gearbox(), "-f", "html"});
     CHECK(page.code == 0);

@@ -247,13 +247,13 @@ TEST_CASE("columns are found by order without a head", "[ui][tables]")
 
 TEST_CASE("rows that cannot be read say why and leave the others alone", "[ui][tables]")
 {
-    const QList<QStringList> rows = splitPasted(QStringLiteral("Kind\tx\tz\tTeeth\n"
-                                                               "Spur gear\t100\t\t24\n"
-                                                               "Windmill\t100\t\t24\n"
-                                                               "\t100\t\t24\n"
-                                                               "Gear\t\t\t24\n"
-                                                               "Gear\tabout here\t\t24\n"
-                                                               "Gear\t100\t\t24,5\n"
+    const QList<QStringList> rows = splitPasted(QStringLiteral("Kind\tx\tTeeth\n"
+                                                               "Spur gear\t100\t24\n"
+                                                               "Windmill\t100\t24\n"
+                                                               "\t100\t24\n"
+                                                               "Gear\t\t24\n"
+                                                               "Gear\tabout here\t24\n"
+                                                               "Gear\t100\t24,5\n"
                                                                "Weight\t50\n"));
     const PastePlan plan = planPaste(gearbox(), TableKind::parts, rows, guessMapping(rows, TableKind::parts, 1), -1);
     REQUIRE(plan.rows.size() == 7);

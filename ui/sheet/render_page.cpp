@@ -17,9 +17,11 @@
 #include <cstdlib>
 #include <cstring>
 
-namespace shaftwright::ui {
+namespace shaftwright::ui
+{
 
-namespace {
+namespace
+{
 
 constexpr int pdf_dpi = 1200;
 constexpr double mm_per_inch = 25.4;
@@ -75,8 +77,9 @@ std::optional<std::string> pdf(const drawing::Page& page, const PageImage& reque
     buffer.open(QIODevice::WriteOnly);
     {
         QPdfWriter writer(&buffer);
-        writer.setPageLayout(QPageLayout(QPageSize(QSizeF(page.width_mm, page.height_mm), QPageSize::Millimeter, QString(), QPageSize::ExactMatch),
-                                         QPageLayout::Portrait, QMarginsF(), QPageLayout::Millimeter));
+        writer.setPageLayout(
+            QPageLayout(QPageSize(QSizeF(page.width_mm, page.height_mm), QPageSize::Millimeter, QString(), QPageSize::ExactMatch),
+                        QPageLayout::Portrait, QMarginsF(), QPageLayout::Millimeter));
         writer.setResolution(pdf_dpi);
         writer.setTitle(QString::fromStdString(request.title));
         writer.setCreator(QStringLiteral("Shaftwright"));
@@ -133,7 +136,8 @@ std::optional<std::string> png(const drawing::Page& page, const PageImage& reque
 
 void fixDates(std::string& pdf, long long seconds_since_1970)
 {
-    const std::string date = QDateTime::fromSecsSinceEpoch(seconds_since_1970, Qt::UTC).toString(QStringLiteral("yyyyMMddHHmmss")).toStdString();
+    const std::string date =
+        QDateTime::fromSecsSinceEpoch(seconds_since_1970, Qt::UTC).toString(QStringLiteral("yyyyMMddHHmmss")).toStdString();
     // "(D:20260131120000+01'00')": the zone is set to UTC in the same length.
     for (const char* key : {"/CreationDate", "/ModDate"}) {
         for (std::size_t at = pdf.find(key); at != std::string::npos; at = pdf.find(key, at + 1)) {
@@ -152,7 +156,8 @@ void fixDates(std::string& pdf, long long seconds_since_1970)
     }
 }
 
-std::optional<std::string> renderPage(int& argc, char** argv, const drawing::Page& page, const PageImage& request, std::string& error)
+std::optional<std::string> renderPage(int& argc, char** argv, const drawing::Page& page, const PageImage& request,
+                                      std::string& error)
 {
     if (request.format != "pdf" && request.format != "png") {
         error = "a page becomes pdf or png, not '" + request.format + "'";

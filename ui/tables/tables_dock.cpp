@@ -2,6 +2,7 @@
 
 #include "ui/document/subject.h"
 #include "ui/tables/paste_dialog.h"
+#include "ui/widgets/focus_ring.h"
 #include "ui/widgets/theme.h"
 
 #include <QApplication>
@@ -296,6 +297,7 @@ TablesDock::TablesDock(Document& document, QWidget* parent) : QDockWidget(tr("Ta
     m_message->setMinimumHeight(18);
     column->addWidget(m_message);
     setWidget(body);
+    new FocusRing(body);
     connect(&document, &Document::selectionChanged, this, &TablesDock::followSelection);
 }
 

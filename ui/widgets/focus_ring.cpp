@@ -21,7 +21,8 @@ FocusRing::FocusRing(QWidget* window) : QWidget(window)
 void FocusRing::follow(QWidget* target)
 {
     m_target = target;
-    if (target == nullptr || target->window() != window() || !target->isVisible()) {
+    // Docks and dialogs have rings of their own.
+    if (target == nullptr || !parentWidget()->isAncestorOf(target) || !target->isVisible()) {
         hide();
         return;
     }
