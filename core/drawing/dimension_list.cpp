@@ -118,7 +118,7 @@ std::vector<PlaneDimension> planeDimensions(const Arrangement& arrangement)
     return chain;
 }
 
-DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, const SheetView& view)
+DisplayList dimensionList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view)
 {
     DisplayList list;
     if (!view.dimensions || arrangement.shaft.segments.empty() || !(arrangement.shaft.length_mm() > 0.0))
@@ -210,6 +210,32 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment&, con
             list.groups.push_back(std::move(group));
         }
         start += segment.length_mm;
+    }
+
+    // A selected adjusted support: how far apart the effective centres of the pair stand, on the row of the segment.
+    for (const Support& support : arrangement.supports) {
+        if (support.role != Role::adjusted || view.selected != supportPath(support))
+            continue;
+        std::vector<double> centres;
+        for (const Support& other : arrangement.supports) {
+            const SupportAssessment* found = assessment.find(other.id);
+            if (other.role == Role::adjusted && found != nullptr && found->bearing && std::isfinite(found->bearing->centre_x_mm))
+                centres.push_back(found->bearing->centre_x_mm);
+        }
+        if (centres.size() != 2 || std::abs(centres[1] - centres[0]) < 0.01)
+            continue;
+        Group group;
+        group.layer = Layer::dimension;
+        group.subject = supportPath(support);
+        const double x0 = std::min(centres[0], centres[1]) * s;
+        const double x1 = std::max(centres[0], centres[1]) * s;
+        for (const double x : {x0, x1})
+            line(group, x, -1.6, x, layout.segment_y - 2.0, Stroke::hairline, Ink::live);
+        dimensionLine(group, x0, x1, layout.segment_y, false, false);
+        dimensionText(group, placer, x0, x1, layout.segment_y, "(" + numberTrimmed(std::abs(centres[1] - centres[0]), 1) + ")", h,
+                      1);
+        computeBounds(group);
+        list.groups.push_back(std::move(group));
     }
 
     for (const DiameterLabel& label : layout.diameters) {

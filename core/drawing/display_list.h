@@ -8,15 +8,33 @@
 #include <variant>
 #include <vector>
 
-namespace shaftwright::drawing {
+namespace shaftwright::drawing
+{
 
 /// Line types of ISO 128-2. Widths: thick 0.5 mm, thin 0.25 mm, medium 0.35 mm.
 enum class Stroke { none, thick, medium, thin, hidden, centre, phantom, hairline };
 
 /// Meaning of a colour; the renderer maps it to the theme. Never the only mark of a meaning.
 enum class Ink {
-    ink, ink2, ink3, live, live_soft, hatch, edge, rule, grid, paper, panel, card, shaft, stop, stop_soft,
-    caution, caution_soft, met, met_soft
+    ink,
+    ink2,
+    ink3,
+    live,
+    live_soft,
+    hatch,
+    edge,
+    rule,
+    grid,
+    paper,
+    panel,
+    card,
+    shaft,
+    stop,
+    stop_soft,
+    caution,
+    caution_soft,
+    met,
+    met_soft
 };
 
 struct Vertex {
@@ -52,11 +70,11 @@ enum class Font { drawing, window }; ///< ISO 3098 lettering, or the window's te
 
 struct Text {
     double x = 0.0, y = 0.0;
-    double height_mm = 2.5;    ///< of capitals
-    std::string text;          ///< UTF-8
+    double height_mm = 2.5; ///< of capitals
+    std::string text;       ///< UTF-8
     HAlign h = HAlign::left;
     VAlign v = VAlign::baseline;
-    double angle_deg = 0.0;    ///< counter-clockwise
+    double angle_deg = 0.0; ///< counter-clockwise
     Ink ink = Ink::ink;
     Font font = Font::drawing;
     bool bold = false;
@@ -70,8 +88,8 @@ enum class Layer { ground, behind, shaft, part, bearing, key, dimension, load, s
 
 /// What belongs together: one shaft segment, one part, one bearing, one dimension ...
 struct Group {
-    std::string subject;       ///< path of what it shows, "parts.G1", "supports.B", "shaft.segments.s3"; empty: decoration
-    std::string handle;        ///< what a drag or click on it does, e.g. "x_mm", "outer_mm", "length_mm", "mesh_angle_deg"; empty: none
+    std::string subject; ///< path of what it shows, "parts.G1", "supports.B", "shaft.segments.s3"; empty: decoration
+    std::string handle;  ///< what a drag or click on it does, e.g. "x_mm", "outer_mm", "length_mm", "mesh_angle_deg"; empty: none
     Layer layer = Layer::part;
     std::vector<Primitive> items;
     std::array<double, 4> bounds{0, 0, 0, 0}; ///< xmin, ymin, xmax, ymax for hit tests

@@ -99,9 +99,9 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     Group caption;
     caption.layer = Layer::overlay;
     const double top = endViewReach_mm(radius_mm);
-    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - h, h, std::string(labels::endView), HAlign::left,
+    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 1.25 * h, h, std::string(labels::endView), HAlign::left,
                                     VAlign::baseline, 0.0, Ink::ink, font, true, false});
-    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 2.6 * h, 0.8 * h, std::string(labels::fromRight),
+    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 2.8 * h, 0.8 * h, std::string(labels::fromRight),
                                     HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, false});
     computeBounds(caption);
     list.groups.push_back(std::move(caption));
@@ -292,8 +292,12 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
         const Unit unit = forceUnit(fmax);
         if (fmax > 0.0 && !vectors.empty()) {
             Group& words = list.groups.front();
-            const Text text{-bound, top + endViewCaption_mm - 4.0 * h, 0.8 * h, std::string(labels::forcesIn) + std::string(unit.name),
-                            HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true};
+            const Text text{-bound,       top + endViewCaption_mm - 4.1 * h,
+                            0.8 * h,      std::string(labels::forcesIn) + std::string(unit.name),
+                            HAlign::left, VAlign::baseline,
+                            0.0,          Ink::ink2,
+                            font,         false,
+                            true};
             placer.take(boxOf(text));
             words.items.emplace_back(text);
             computeBounds(words);
@@ -314,8 +318,8 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                 placer.take({dx * length * t - 0.7, dy * length * t - 0.7, dx * length * t + 0.7, dy * length * t + 0.7});
             busy.push_back(std::atan2(dy, dx) / degree);
             if (labelled++ < 6 || view.selected == vector.subject)
-                pending.push_back(
-                    {list.groups.size(), dx * length, dy * length, dx, dy, (vector.word.empty() ? std::string() : vector.word + " ") + number3(size * unit.factor)});
+                pending.push_back({list.groups.size(), dx * length, dy * length, dx, dy,
+                                   (vector.word.empty() ? std::string() : vector.word + " ") + number3(size * unit.factor)});
             list.groups.push_back(std::move(group));
         }
     }
@@ -373,7 +377,8 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     }
     for (const Pending& one : grips) {
         const double width = textWidth_mm(one.text, 0.9 * h, font);
-        if (const auto box = placeNear(placer, one.x + 1.2 * one.dx, one.y + 1.2 * one.dy, one.dx, one.dy, width, 0.9 * h, bound, false))
+        if (const auto box =
+                placeNear(placer, one.x + 1.2 * one.dx, one.y + 1.2 * one.dy, one.dx, one.dy, width, 0.9 * h, bound, false))
             handles[one.group].items.emplace_back(
                 Text{box->x0, box->y0, 0.9 * h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
     }

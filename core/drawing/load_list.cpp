@@ -35,19 +35,22 @@ struct Context {
     }
 };
 
-/// A long name broken at the space that fills the first line; what is still too long loses its middle.
-std::string inTwoLines(const std::string& name, double width_mm, double height_mm, Font font)
+/// A long name in up to three lines, broken at spaces; what is still too long loses its middle.
+std::string inLines(std::string rest, double width_mm, double height_mm, Font font)
 {
-    if (textWidth_mm(name, height_mm, font) <= width_mm)
-        return name;
-    std::size_t cut = std::string::npos;
-    for (std::size_t at = name.find(' '); at != std::string::npos; at = name.find(' ', at + 1)) {
-        if (textWidth_mm(name.substr(0, at), height_mm, font) <= width_mm)
-            cut = at;
+    std::string out;
+    for (int count = 1; textWidth_mm(rest, height_mm, font) > width_mm; ++count) {
+        std::size_t cut = std::string::npos;
+        for (std::size_t at = rest.find(' '); at != std::string::npos; at = rest.find(' ', at + 1)) {
+            if (textWidth_mm(rest.substr(0, at), height_mm, font) <= width_mm)
+                cut = at;
+        }
+        if (cut == std::string::npos || count == 3)
+            return out + elide(rest, width_mm, height_mm, font);
+        out += rest.substr(0, cut) + "\n";
+        rest.erase(0, cut + 1);
     }
-    if (cut == std::string::npos)
-        return elide(name, width_mm, height_mm, font);
-    return name.substr(0, cut) + "\n" + elide(name.substr(cut + 1), width_mm, height_mm, font);
+    return out + rest;
 }
 
 /// How far a label may go to be placed: rows away from the shaft, steps sideways, and whether it may interrupt extension lines.
@@ -76,7 +79,8 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
     const double depth = 1.35 * h * static_cast<double>(lines.size());
     const double step = h + depth + 0.6;
     for (int aside = 0; aside <= effort.steps; ++aside) {
-        // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its sign.
+        // Loads give way upwards, reactions downwards: away from the shaft; a reaction without room there goes up beside its
+        // sign.
         for (int k = 0; k <= effort.rows + 1; ++k) {
             const double rows = k <= effort.rows ? k : -1;
             if (upwards && rows < 0.0)
@@ -87,14 +91,12 @@ bool placeLabel(Group& group, Context& context, double x, double y, const std::s
                 const double x0 = right ? x + away : x - away - width;
                 const double top = y + shift;
                 const Box box{x0, top - h - depth - 0.3, x0 + width, top};
-                if (box.x0 < context.least_x || box.x1 > context.most_x ||
-                    !context.placer.isFree(box, 0.3, effort.through_lines))
+                if (box.x0 < context.least_x || box.x1 > context.most_x || !context.placer.isFree(box, 0.3, effort.through_lines))
                     continue;
                 context.placer.take(box);
                 const HAlign align = right ? HAlign::left : HAlign::right;
                 const double tx = right ? x0 : x0 + width;
-                group.items.emplace_back(
-                    Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
+                group.items.emplace_back(Text{tx, top - h, h, value, align, VAlign::baseline, 0.0, Ink::live, font, true, true});
                 for (std::size_t i = 0; i < lines.size(); ++i)
                     group.items.emplace_back(Text{tx, top - (2.25 + 1.35 * static_cast<double>(i)) * h, 0.8 * h, lines[i], align,
                                                   VAlign::baseline, 0.0, Ink::ink2, font, false, true});
@@ -324,6 +326,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                 }
             } else {
                 const double force = component(load.force_N, view.plane);
+                // Further meshes of the same wheel: their arrows stand beside the first, which carries the name.
+                const auto before = static_cast<double>(std::count_if(loads->parts.data(), &load, [&](const PartLoad& other) {
+                    return other.part == load.part && !other.distributed;
+                }));
                 const auto drawForce = [&](double ax, double value, const std::string& text, const std::string& below) {
                     const double length = context.arrowLength(value);
                     const double foot = radius + 1.0;
@@ -341,11 +347,12 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                         angle = angle < -0.5 ? angle + 360.0 : std::max(angle, 0.0);
                         text += ", " + numberTrimmed(angle, 0) + "°";
                     }
-                    drawForce(x, force, text, what);
+                    drawForce(x + 3.0 * before, force, text, before > 0.0 ? std::string() : what);
                 }
                 if (load.worst_direction_N > nothing * context.largest_N && std::isfinite(load.worst_direction_N)) {
                     const bool second = std::isfinite(force) && std::abs(force) > nothing * context.largest_N;
-                    drawForce(x + (second ? 3.0 : 0.0), -load.worst_direction_N, withUnit(load.worst_direction_N, context.unit),
+                    drawForce(x + 3.0 * before + (second ? 3.0 : 0.0), -load.worst_direction_N,
+                              withUnit(load.worst_direction_N, context.unit),
                               (second ? std::string() : what + "\n") + std::string(labels::anyDirection));
                 }
 
@@ -508,6 +515,17 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         group.items.emplace_back(
             Text{box.x0, box.y0, h, text, HAlign::left, VAlign::baseline, 0.0, Ink::live, view.label_font, true, ground});
     };
+    // A number without a place of its own becomes a line of the thing's other label, the one with the name.
+    const auto joinLabel = [&](const Pending& one, const std::string& text) {
+        Pending* host = nullptr;
+        for (Pending& other : pending) {
+            if (other.group == one.group && other.place == Place::beside &&
+                (host == nullptr || host->what.rfind(labels::anyDirection, 0) == 0))
+                host = &other;
+        }
+        if (host != nullptr)
+            host->what += (host->what.empty() ? "" : "\n") + text;
+    };
     // Along an arrow of an axial force: above it, below it, before its tip. Without room the number joins the label of the same
     // thing as a second line.
     for (Pending& one : pending) {
@@ -521,21 +539,14 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const Box candidates[] = {{near, one.y + 1.4, near + width, one.y + 1.4 + h},
                                   {near, one.y - 1.4 - h, near + width, one.y - 1.4},
                                   {beyond, one.y - h / 2.0, beyond + width, one.y + h / 2.0}};
-        const auto* place = std::find_if(std::begin(candidates), std::end(candidates),
-                                         [&](const Box& box) {
-                                             return box.x0 >= context.least_x && box.x1 <= context.most_x &&
-                                                    context.placer.isFree(box, 0.25);
-                                         });
+        const auto* place = std::find_if(std::begin(candidates), std::end(candidates), [&](const Box& box) {
+            return box.x0 >= context.least_x && box.x1 <= context.most_x && context.placer.isFree(box, 0.25);
+        });
         if (place != std::end(candidates)) {
             put(list.groups[one.group], *place, one.value, true);
             continue;
         }
-        for (Pending& other : pending) {
-            if (other.group == one.group && other.place == Place::beside) {
-                other.what += (other.what.empty() ? "" : "\n") + std::string(labels::axialShort) + one.value;
-                break;
-            }
-        }
+        joinLabel(one, std::string(labels::axialShort) + one.value);
     }
     // Torques stand on the white shaft: the part's own body does not count as an obstacle, other labels do.
     Placer on_shaft;
@@ -567,6 +578,14 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             if (covers[i].lower && std::isfinite(x))
                 on_shaft.take({x - 0.2, -layout.part_radius[i], x + 0.2, covers[i].upper ? layout.part_radius[i] : 0.0});
         }
+        const double pitch = actingDiameter_mm(arrangement.parts[i]) / 2.0 * s;
+        const double part_x = arrangement.parts[i].x_mm * s;
+        if (pitch > 0.0 && covers[i].lower && std::isfinite(part_x)) {
+            const double reach = layout.part_half[i] + 3.0;
+            on_shaft.take({part_x - reach, -pitch - 0.02, part_x + reach, -pitch + 0.02});
+            if (covers[i].upper)
+                on_shaft.take({part_x - reach, pitch - 0.02, part_x + reach, pitch + 0.02});
+        }
     }
     for (const Box& box : layout.busy)
         on_shaft.take(box);
@@ -581,6 +600,8 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const double width = textWidth_mm(one.value, h, view.label_font) * 1.06;
         // Arrow with two heads along the axis on the shaft, its number over or under it, away from keys, traces and diameters.
         const bool view_below = covers[one.item - 1].lower;
+        const bool view_above = covers[one.item - 1].upper;
+        const double outer = layout.part_radius[one.item - 1] - 0.5;
         struct Candidate {
             double y, text_y; ///< beside: both centred on the part in one line
             bool beside;
@@ -588,9 +609,11 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const double near = std::max(0.42 * seat, 1.6);
         const double mid = 2.05;
         const double low = seat + 1.6; // on the view of a wheel that hides the shaft below
-        const Candidate candidates[] = {{near, near + 1.4, false},    {-near, -near - 1.4 - h, false}, {mid, mid + 1.4, false},
-                                        {-mid, -mid - 1.4 - h, false}, {mid, mid - h / 2.0, true},      {-mid, -mid - h / 2.0, true},
-                                        {near, near - h / 2.0, true}, {-near, -near - h / 2.0, true},  {-low, -low - 1.4 - h, false}};
+        const Candidate candidates[] = {{near, near + 1.4, false},     {-near, -near - 1.4 - h, false},
+                                        {mid, mid + 1.4, false},       {-mid, -mid - 1.4 - h, false},
+                                        {mid, mid - h / 2.0, true},    {-mid, -mid - h / 2.0, true},
+                                        {near, near - h / 2.0, true},  {-near, -near - h / 2.0, true},
+                                        {-low, -low - 1.4 - h, false}, {low, low + 1.4, false}};
         const Candidate* chosen = nullptr;
         Box text_box{};
         double arrow_x = one.x;
@@ -603,19 +626,14 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             const double top = std::max(arrow_box.y1, labelled ? text_box.y1 : -1e9);
             const double bottom = std::min(arrow_box.y0, labelled ? text_box.y0 : 1e9);
             const bool inside = top <= seat - 0.3 && bottom >= -seat + 0.3;
-            return (inside || (view_below && top < 0.0)) && on_shaft.isFree(arrow_box, 0.2) &&
-                   (!labelled || on_shaft.isFree(text_box, 0.2));
+            const bool on_view = (view_below && top < 0.0 && bottom > -outer) || (view_above && bottom > 0.0 && top < outer);
+            return (inside || on_view) && on_shaft.isFree(arrow_box, 0.2) && (!labelled || on_shaft.isFree(text_box, 0.2));
         };
         chosen = std::find_if(std::begin(candidates), std::end(candidates), choose);
         if (chosen == std::end(candidates) && labelled) {
             // No room on the shaft: the number joins the label of the force, the arrow stands alone.
             labelled = false;
-            for (Pending& other : pending) {
-                if (other.group == one.group && other.place == Place::beside) {
-                    other.what += (other.what.empty() ? "" : "\n") + std::string(labels::torqueShort) + one.value;
-                    break;
-                }
-            }
+            joinLabel(one, std::string(labels::torqueShort) + one.value);
             chosen = std::find_if(std::begin(candidates), std::end(candidates), choose);
         }
         if (chosen == std::end(candidates)) {
@@ -650,14 +668,23 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         const bool up = one.item > 0;
         const std::size_t first = std::min(one.what.find('\n'), one.what.size());
         const std::string brief =
-            inTwoLines(one.what.substr(0, first), 26.0, 0.8 * view.label_height_mm, view.label_font) + one.what.substr(first);
+            inLines(one.what.substr(0, first), 26.0, 0.8 * view.label_height_mm, view.label_font) + one.what.substr(first);
         const auto attempt = [&](const std::string& what, const Effort& effort) {
             return placeLabel(group, context, one.x, one.y, one.value, what, up, effort);
+        };
+        // A reaction in a narrow gap: its letter over its number, at last the letter alone.
+        const auto inParts = [&] {
+            const std::size_t gap = one.value.find("  ");
+            if (up || gap == std::string::npos)
+                return false;
+            const std::string letter = one.value.substr(0, gap);
+            return placeLabel(group, context, one.x, one.y, letter, one.value.substr(gap + 2), up, {3, 2, true}) ||
+                   placeLabel(group, context, one.x, one.y, letter, {}, up, {3, 2, true});
         };
         // The whole name close by or a little aside, then cut, then the number alone; extension lines give way last.
         const bool done = attempt(one.what, {1, 0, false}) || (brief != one.what && attempt(brief, {0, 0, false})) ||
                           attempt(one.what, {3, 2, false}) || (brief != one.what && attempt(brief, {3, 2, false})) ||
-                          (!one.what.empty() && attempt({}, {3, 0, false})) || attempt({}, {3, up ? 1 : 4, true});
+                          (!one.what.empty() && attempt({}, {3, 0, false})) || attempt({}, {3, up ? 1 : 4, true}) || inParts();
         if (done) {
             told.push_back(one.item);
         } else if (one.item > 0 && !isTold(one.item)) {

@@ -78,7 +78,8 @@ bool manyParts(const Arrangement& arrangement)
     return arrangement.parts.size() > 8;
 }
 
-Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted, double width, double height, const Scale& scale, bool aside)
+Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted, double width, double height,
+             const Scale& scale, bool aside)
 {
     Plan plan;
     plan.width = width;
@@ -271,17 +272,35 @@ void titleBlock(Group& group, const Arrangement& arrangement, double width, cons
             const double room = w - 3.0;
             if (textWidth_mm(value, 3.5) <= room || textWidth_mm(value, 2.5) <= room) {
                 group.items.emplace_back(words(x + 1.5, bottom + 3.0, textWidth_mm(value, 3.5) <= room ? 3.5 : 2.5, value));
-            } else { // two lines, broken at the space that keeps the first one longest
-                std::size_t cut = std::string::npos;
-                for (std::size_t at = value.find(' '); at != std::string::npos; at = value.find(' ', at + 1)) {
-                    if (textWidth_mm(value.substr(0, at), 2.2) <= room)
-                        cut = at;
+            } else { // two or three lines, broken at spaces
+                const auto broken = [&](double height, std::size_t most) {
+                    std::vector<std::string> lines{value};
+                    while (lines.size() < most && textWidth_mm(lines.back(), height) > room) {
+                        std::size_t cut = std::string::npos;
+                        for (std::size_t at = lines.back().find(' '); at != std::string::npos;
+                             at = lines.back().find(' ', at + 1)) {
+                            if (textWidth_mm(lines.back().substr(0, at), height) <= room)
+                                cut = at;
+                        }
+                        if (cut == std::string::npos)
+                            break;
+                        std::string rest = lines.back().substr(cut + 1);
+                        lines.back().erase(cut);
+                        lines.push_back(std::move(rest));
+                    }
+                    return lines;
+                };
+                std::vector<std::string> lines = broken(2.2, 2);
+                const bool two = textWidth_mm(lines.back(), 2.2) <= room;
+                if (!two)
+                    lines = broken(1.8, 3);
+                const double height = two ? 2.2 : 1.8;
+                const double pitch = two ? 3.7 : 2.7;
+                double y = bottom + (two ? 5.4 : 6.4);
+                for (const std::string& text : lines) {
+                    group.items.emplace_back(words(x + 1.5, y, height, elide(text, room, height, Font::drawing)));
+                    y -= pitch;
                 }
-                const std::string first = cut == std::string::npos ? value : value.substr(0, cut);
-                group.items.emplace_back(words(x + 1.5, bottom + 5.4, 2.2, elide(first, room, 2.2, Font::drawing)));
-                if (cut != std::string::npos)
-                    group.items.emplace_back(
-                        words(x + 1.5, bottom + 1.7, 2.2, elide(value.substr(cut + 1), room, 2.2, Font::drawing)));
             }
         }
         if (x > x0 + 0.1)
@@ -453,7 +472,7 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
         if (one == nullptr) {
             put(left, 4.0, 2.2, std::string(labels::noResult), Ink::ink2, false);
         } else {
-            constexpr std::array<double, 4> columns{0.0, 0.27, 0.53, 0.85};
+            constexpr std::array<double, 4> columns{0.0, 0.25, 0.49, 0.86};
             const auto field = [&](std::size_t index, std::string_view head_text, const std::string& value) {
                 const double x = left + (right - left) * columns[index];
                 put(x, 7.2, 1.8, std::string(head_text), Ink::ink2, false);

@@ -16,7 +16,7 @@ struct SectionStyle {
     double scale = 1.0; ///< sheet mm per model mm
     Detail detail = Detail::section;
     double hatch_spacing_mm = 1.8;
-    bool contact_lines = false; ///< contact lines and effective centre of a selected bearing
+    bool contact_lines = false;       ///< contact lines and effective centre of a selected bearing
     bool quiet_contact_lines = false; ///< the same thin in ink: adjusted supports always show where they act
     double hatch_phase_mm = 0.0;
 };

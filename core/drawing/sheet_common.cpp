@@ -309,6 +309,30 @@ Box traceBox(const Part& part, const ShaftCover& cover, double s)
     return {x - reach, -cover.trace_y_mm * s - half, x + reach, -cover.trace_y_mm * s + half};
 }
 
+/// Where lines of a segment's own features stand across the shaft: chamfer edges, grooves, ends of threads.
+std::vector<Stretch> edgesOf(const Segment& segment, double x0, double s)
+{
+    std::vector<Stretch> edges;
+    for (const Feature& feature : segment.features) {
+        if (!std::isfinite(feature.position_mm) || !std::isfinite(feature.length_mm))
+            continue;
+        const bool right = feature.position_mm > 0.5 * segment.length_mm;
+        const double at = x0 + feature.position_mm * s;
+        const double length = feature.length_mm * s;
+        const double end = x0 + segment.length_mm * s;
+        if (feature.kind == FeatureKind::groove) {
+            const double half = std::max(length, 0.7) / 2.0 + 0.2;
+            edges.push_back({at + length / 2.0 - half, at + length / 2.0 + half});
+        } else if (feature.kind == FeatureKind::chamfer && length >= 0.7) {
+            edges.push_back(right ? Stretch{end - length, end} : Stretch{x0, x0 + length});
+        } else if (feature.kind == FeatureKind::thread) {
+            edges.push_back({at - 0.3, at + 0.3});
+            edges.push_back({at + length - 0.3, at + length + 0.3});
+        }
+    }
+    return edges;
+}
+
 /// Broken-out keyways of the shaft, sheet mm, a little larger than drawn.
 void keywayBoxes(const Shaft& shaft, double s, std::vector<Box>& out)
 {
@@ -321,8 +345,7 @@ void keywayBoxes(const Shaft& shaft, double s, std::vector<Box>& out)
             if (first == nullptr)
                 first = &feature;
             const double radius = std::min(segment.outer_mm, segment.outerRight_mm()) / 2.0 * s;
-            const double depth =
-                std::min(feature.depth_mm > 0.0 ? feature.depth_mm * s : 0.25 * radius, 0.6 * radius);
+            const double depth = std::min(feature.depth_mm > 0.0 ? feature.depth_mm * s : 0.25 * radius, 0.6 * radius);
             const double floor = radius - depth;
             const double under = std::min(std::max(1.1 * depth, 2.6), 0.75 * floor) + 1.0;
             const double x0 = (start + feature.position_mm) * s - 3.0;
@@ -397,8 +420,8 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
         return std::any_of(layout.busy.begin(), layout.busy.end(), [&](const Box& other) { return box.overlaps(other); });
     };
 
-    // Diameters: on the shaft where nothing covers it, below the axis if possible; upright or in two lines where it is narrow; else
-    // on a leader that starts at an edge beside bearings and parts, not across them.
+    // Diameters: on the shaft where nothing covers it, below the axis if possible; upright or in two lines where it is narrow;
+    // else on a leader that starts at an edge beside bearings and parts, not across them.
     if (view.dimensions) {
         const double h = view.dimension_height_mm;
         double start = 0.0;
@@ -427,8 +450,13 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
             DiameterLabel label;
             label.segment = i;
             label.text = {0.0, 0.0, h, whole, HAlign::centre, VAlign::middle, 0.0, Ink::ink, Font::drawing, false, bored};
-            const std::vector<Stretch> lower = uncovered(x0, x1, hides_lower);
-            const std::vector<Stretch> upper = bored ? std::vector<Stretch>{} : uncovered(x0, x1, hides_upper);
+            const std::vector<Stretch> own = edgesOf(segment, x0, s);
+            const auto seen = [&](std::vector<Stretch> covers) {
+                covers.insert(covers.end(), own.begin(), own.end());
+                return uncovered(x0, x1, covers);
+            };
+            const std::vector<Stretch> lower = seen(hides_lower);
+            const std::vector<Stretch> upper = bored ? std::vector<Stretch>{} : seen(hides_upper);
             bool placed = false;
             const auto settle = [&](double x, double y, double height, double angle, const std::string& text) {
                 label.text.x = x;
@@ -483,7 +511,8 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
             }
             if (!placed) {
                 // Hidden by a part on both sides of the axis: told only when it is asked for.
-                const bool hidden = (lower.empty() || lower.front().length() < 0.5) && (upper.empty() || upper.front().length() < 0.5);
+                const bool hidden =
+                    (lower.empty() || lower.front().length() < 0.5) && (upper.empty() || upper.front().length() < 0.5);
                 const std::string subject = "shaft.segments." + segment.id.value;
                 if (hidden && subject != view.selected)
                     continue;
@@ -533,7 +562,8 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
                     for (std::size_t k = 0; k < arrangement.parts.size(); ++k) {
                         const double x = arrangement.parts[k].x_mm * s;
                         if (layout.part_radius[k] > radius + 0.5)
-                            count += over(x - layout.part_half[k], x + layout.part_half[k], -layout.part_radius[k], -radius) ? 1 : 0;
+                            count +=
+                                over(x - layout.part_half[k], x + layout.part_half[k], -layout.part_radius[k], -radius) ? 1 : 0;
                     }
                     for (std::size_t k = 0; k < arrangement.supports.size(); ++k) {
                         const double x = arrangement.supports[k].x_mm * s;
@@ -543,8 +573,8 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
                     }
                     return count;
                 };
-                // Straight down if it can be, the text on either side; else the nearest place to which it leans. An extension line
-                // of a part may be interrupted by the text, an arrow may not.
+                // Straight down if it can be, the text on either side; else the nearest place to which it leans. An extension
+                // line of a part may be interrupted by the text, an arrow may not.
                 double best = 1e9;
                 double left_edge = 0.0;
                 for (int step = 0; step <= 80; ++step) {
@@ -592,7 +622,10 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
     const double row = 2.0 * view.dimension_height_mm;
     layout.chain_y = lowest - 1.8 - 1.4 * view.dimension_height_mm;
     layout.segment_y = layout.chain_y - row;
-    const bool segment_row = view.selected.rfind("shaft.segments.", 0) == 0;
+    const bool segment_row = view.selected.rfind("shaft.segments.", 0) == 0 ||
+                             std::any_of(arrangement.supports.begin(), arrangement.supports.end(), [&](const Support& support) {
+                                 return support.role == Role::adjusted && view.selected == supportPath(support);
+                             });
     layout.overall_y = segment_row ? layout.segment_y - row : layout.segment_y;
     return layout;
 }

@@ -421,7 +421,8 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
             wanted.push_back(
                 {highest.x * s, highest.value, extremeTexts(highest), true, highest.value >= -lowest.value ? 0 : 1, 0});
         if (lowest.value < -worth)
-            wanted.push_back({lowest.x * s, lowest.value, extremeTexts(lowest), false, highest.value >= -lowest.value ? 1 : 0, 0});
+            wanted.push_back(
+                {lowest.x * s, lowest.value, extremeTexts(lowest), false, highest.value >= -lowest.value ? 1 : 0, 0});
         if (!envelope) {
             // The largest jumps; with many loads the rest is read under the hairline.
             constexpr std::size_t most = 6;

@@ -756,8 +756,8 @@ ShaftCover shaftCover(const Part& part, double shaft_radius_mm, Detail detail, d
         if (!outline && positive(bevel->spiral_deg) && bevel->hand != Hand::none && positive(scale)) {
             const double t = std::tan(std::min(bevel->spiral_deg, 75.0) * pi / 180.0);
             cover.trace_y_mm = 0.55 * (size.cone_distance_mm - 0.5 * size.width_mm) * std::sin(size.cone_rad);
-            cover.trace_reach_mm = std::min({0.42 * size.width_mm * std::cos(size.cone_rad), 9.0 / scale,
-                                             0.3 * cover.trace_y_mm / std::max(t, 0.05)});
+            cover.trace_reach_mm = std::min(
+                {0.42 * size.width_mm * std::cos(size.cone_rad), 9.0 / scale, 0.3 * cover.trace_y_mm / std::max(t, 0.05)});
             cover.trace_rise_mm = t * cover.trace_reach_mm;
         }
     } else if (const auto* worm = std::get_if<Worm>(&part.body)) {

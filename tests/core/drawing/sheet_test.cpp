@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <cmath>
 #include <string>
@@ -144,6 +145,227 @@ SheetView viewOf(double scale, int case_index, Plane plane)
 }
 
 } // namespace
+
+namespace
+{
+
+/// Straight pieces of a path; an arc counts as its chords over four pieces.
+std::vector<std::array<double, 4>> piecesOf(const Path& path)
+{
+    std::vector<std::array<double, 4>> out;
+    const std::size_t n = path.vertices.size();
+    for (std::size_t i = 0; i + (path.closed ? 0 : 1) < n; ++i) {
+        const Vertex& a = path.vertices[i];
+        const Vertex& b = path.vertices[(i + 1) % n];
+        if (std::abs(a.bulge) < 1e-9) {
+            out.push_back({a.x, a.y, b.x, b.y});
+            continue;
+        }
+        // Apex of the arc: the middle of the chord moved by bulge times half the chord to its right (y up).
+        const double mx = (a.x + b.x) / 2.0 + a.bulge * (b.y - a.y) / 2.0;
+        const double my = (a.y + b.y) / 2.0 - a.bulge * (b.x - a.x) / 2.0;
+        out.push_back({a.x, a.y, mx, my});
+        out.push_back({mx, my, b.x, b.y});
+    }
+    return out;
+}
+
+bool crosses(const std::array<double, 4>& piece, const Box& box)
+{
+    double from = 0.0;
+    double to = 1.0;
+    const double d[2] = {piece[2] - piece[0], piece[3] - piece[1]};
+    const double low[2] = {box.x0 - piece[0], box.y0 - piece[1]};
+    const double high[2] = {box.x1 - piece[0], box.y1 - piece[1]};
+    for (int k = 0; k < 2; ++k) {
+        if (std::abs(d[k]) < 1e-12) {
+            if (low[k] > 0.0 || high[k] < 0.0)
+                return false;
+            continue;
+        }
+        from = std::max(from, std::min(low[k] / d[k], high[k] / d[k]));
+        to = std::min(to, std::max(low[k] / d[k], high[k] / d[k]));
+    }
+    return from < to;
+}
+
+/// Texts that stand on the drawing without a ground of their own and are crossed by a line of it.
+std::vector<std::string> crossed(const DisplayList& list, const std::vector<Text>& texts)
+{
+    std::vector<std::string> out;
+    for (const Text& text : texts) {
+        Box box = boxOf(text);
+        box = {box.x0 + 0.1, box.y0 + 0.1, box.x1 - 0.1, box.y1 - 0.1};
+        for (const Group& group : list.groups) {
+            for (const Primitive& item : group.items) {
+                const Path* path = std::get_if<Path>(&item);
+                if (path == nullptr || path->stroke == Stroke::none)
+                    continue;
+                for (const std::array<double, 4>& piece : piecesOf(*path)) {
+                    if (crosses(piece, box))
+                        out.push_back(text.text + " crossed by " + group.subject);
+                }
+            }
+        }
+    }
+    return out;
+}
+
+std::vector<Text> diametersOf(const DisplayList& list)
+{
+    std::vector<Text> out;
+    for (const Text& text : textsOf(list)) {
+        if (text.text.rfind("⌀", 0) == 0 && !text.paper_ground)
+            out.push_back(text);
+    }
+    return out;
+}
+
+/// Pinion cut into its shaft, helical, with a torque; a keyed helical wheel beside it.
+Arrangement pinionShaft()
+{
+    Arrangement a = sheet_fixture::reducer();
+    Part pinion = a.parts[0];
+    pinion.id = PartId("G2");
+    pinion.name = "Pinion, second stage of the reducer";
+    pinion.x_mm = 175;
+    auto& body = std::get<CylindricalGear>(pinion.body);
+    body.teeth = 20;
+    body.helix_deg = 20;
+    body.face_width_mm = 58;
+    body.mate_teeth = 60;
+    a.parts.push_back(pinion);
+    return a;
+}
+
+} // namespace
+
+TEST_CASE("no line crosses a diameter that stands on the shaft", "[core][drawing]")
+{
+    for (const Arrangement& arrangement : {sheet_fixture::reducer(), pinionShaft()}) {
+        const Assessment assessment = sheet_fixture::assess(arrangement);
+        std::size_t seen = 0;
+        for (const double scale : {0.3, 0.5, 0.8, 1.0, 2.0}) {
+            INFO("scale " << scale);
+            const SheetView view = viewOf(scale, 0, Plane::z);
+            DisplayList list = drawingList(arrangement, assessment, view);
+            const DisplayList dimensions = dimensionList(arrangement, assessment, view);
+            const std::vector<Text> diameters = diametersOf(dimensions);
+            seen += diameters.size();
+            list.append(dimensions);
+            CHECK(crossed(list, diameters) == std::vector<std::string>{});
+        }
+        CHECK(seen > 10);
+    }
+}
+
+TEST_CASE("a diameter under a pinion is told when its segment is selected, not on the pinion's teeth", "[core][drawing]")
+{
+    const Arrangement arrangement = pinionShaft();
+    SheetView view = viewOf(1.0, 0, Plane::z);
+    Arrangement wide = arrangement; // the segment reaches from 144 to 208
+    std::get<CylindricalGear>(wide.parts[2].body).face_width_mm = 66;
+    wide.parts[2].x_mm = 176;
+    CHECK_FALSE(hasText(dimensionList(wide, Assessment{}, view), "⌀46"));
+    view.selected = "shaft.segments.s5";
+    CHECK(hasText(dimensionList(wide, Assessment{}, view), "⌀46"));
+}
+
+TEST_CASE("torques keep off keyways, tooth traces, steps and diameters", "[core][drawing]")
+{
+    for (const Arrangement& arrangement : {sheet_fixture::reducer(), pinionShaft()}) {
+        const Assessment assessment = sheet_fixture::assess(arrangement);
+        for (const double scale : {0.3, 0.5, 1.0, 1.6}) {
+            INFO("scale " << scale);
+            const SheetView view = viewOf(scale, 0, Plane::z);
+            const DisplayList loads = loadList(arrangement, assessment, view);
+            std::vector<Text> torques;
+            std::size_t told = 0;
+            for (const Text& text : textsOf(loads)) {
+                const bool torque = text.text.size() > 4 && text.text.compare(text.text.size() - 3, 3, "N m") == 0;
+                told += torque ? 1U : 0U;
+                if (torque && !text.paper_ground)
+                    torques.push_back(text);
+            }
+            CHECK(told >= 2);
+            // Only what is seen: keys, traces (thin) and the paths of dimensions.
+            DisplayList seen = dimensionList(arrangement, assessment, view);
+            for (Group& group : drawingList(arrangement, assessment, view).groups) {
+                Group kept = group;
+                kept.items.clear();
+                for (const Primitive& item : group.items) {
+                    const Path* path = std::get_if<Path>(&item);
+                    if (path != nullptr && (group.layer == Layer::key || path->stroke == Stroke::thin))
+                        kept.items.push_back(item);
+                }
+                seen.groups.push_back(std::move(kept));
+            }
+            CHECK(crossed(seen, torques) == std::vector<std::string>{});
+        }
+    }
+}
+
+TEST_CASE("a load tells its whole name, in two lines where one has no room, and every support its letter", "[core][drawing]")
+{
+    const Arrangement arrangement = pinionShaft();
+    const Assessment assessment = sheet_fixture::assess(arrangement);
+    for (const double scale : {0.5, 1.0}) {
+        const DisplayList list = loadList(arrangement, assessment, viewOf(scale, 0, Plane::z));
+        std::string all;
+        for (const Text& text : textsOf(list))
+            all += text.text + " ";
+        INFO(all);
+        CHECK(all.find("Pinion, second stage of the reducer") != std::string::npos);
+        CHECK(all.find("...") == std::string::npos);
+        CHECK(all.find("A  ") != std::string::npos);
+        CHECK(all.find("B  ") != std::string::npos);
+    }
+}
+
+TEST_CASE("a card shows the letter, the role and the governing case in full", "[core][drawing]")
+{
+    Arrangement arrangement = sheet_fixture::reducer();
+    arrangement.supports[0].name = "Left pedestal on the drive side";
+    const Assessment assessment = sheet_fixture::assess(arrangement);
+    const DisplayList card = supportCard(arrangement, assessment, viewOf(1.0, -1, Plane::z), arrangement.supports[0], 72, 34);
+    CHECK(hasText(card, "A"));
+    bool governs = false;
+    for (const Text& text : textsOf(card)) {
+        INFO(text.text);
+        CHECK(text.text.find("...") == std::string::npos);
+        CHECK(boxOf(text).x1 <= 72.0);
+        governs = governs || text.text.find(" governs") != std::string::npos;
+    }
+    CHECK(governs);
+}
+
+TEST_CASE("adjusted supports show contact lines and effective centre without being selected", "[core][drawing]")
+{
+    Arrangement arrangement = sheet_fixture::reducer();
+    CatalogueRow row = sheet_fixture::row("7208", GeometryClass::angular_contact_ball, 40, 80, 18, 30000, 20000);
+    row.contact_angle_deg = 40;
+    BearingChoice choice;
+    choice.family = Family::angular_contact_ball_40;
+    choice.rows = {SetRow{row, {}}};
+    const auto phantoms = [&](Role role, Ink ink) {
+        arrangement.supports[1].role = role;
+        arrangement.supports[1].carries = Carries::plus;
+        arrangement.supports[1].bearing = choice;
+        int count = 0;
+        for (const Group& group : drawingList(arrangement, Assessment{}, viewOf(1.0, -1, Plane::z)).groups) {
+            for (const Primitive& item : group.items) {
+                const Path* path = std::get_if<Path>(&item);
+                count += group.subject == "supports.B" && path != nullptr && path->stroke == Stroke::phantom && path->ink == ink
+                             ? 1
+                             : 0;
+            }
+        }
+        return count;
+    };
+    CHECK(phantoms(Role::adjusted, Ink::ink2) == 1);
+    CHECK(phantoms(Role::locating, Ink::ink2) == 0);
+    CHECK(phantoms(Role::adjusted, Ink::live) == 0);
+}
 
 TEST_CASE("arrows of forces stand at the x of their part and grow with the force", "[core][drawing]")
 {
@@ -491,10 +713,32 @@ TEST_CASE("the end view keeps its labels apart", "[core][drawing]")
     const Arrangement arrangement = sheet_fixture::reducer();
     const Assessment assessment = sheet_fixture::assess(arrangement);
     for (int case_index = -1; case_index < 3; ++case_index) {
-        for (const double radius : {20.0, 32.0, 60.0}) {
+        for (const double radius : {9.0, 14.0, 20.0, 32.0, 60.0}) {
             INFO(case_index << " " << radius);
-            CHECK(overlaps(endViewList(arrangement, assessment, viewOf(1.0, case_index, Plane::z), radius)) ==
-                  std::vector<std::string>{});
+            const DisplayList list = endViewList(arrangement, assessment, viewOf(1.0, case_index, Plane::z), radius);
+            CHECK(overlaps(list) == std::vector<std::string>{});
+            // Whoever gives the view its reach cuts nothing off.
+            const double reach = endViewReach_mm(radius) + 0.01;
+            for (const Group& group : list.groups) {
+                INFO(group.subject << " " << group.handle);
+                if (group.items.empty())
+                    continue;
+                CHECK(group.bounds[0] >= -reach);
+                CHECK(group.bounds[2] <= reach);
+                CHECK(group.bounds[1] >= -reach);
+                CHECK(group.bounds[3] <= reach + endViewCaption_mm);
+            }
+            // Labels of handles stand beside the axes.
+            for (const Group& group : list.groups) {
+                if (group.layer != Layer::overlay || group.handle.empty())
+                    continue;
+                for (const Primitive& item : group.items) {
+                    if (const Text* text = std::get_if<Text>(&item)) {
+                        const Box box = boxOf(*text);
+                        CHECK((box.y0 > 0.1 || box.y1 < -0.1 || box.x0 > radius + 4.0 || box.x1 < -radius - 4.0));
+                    }
+                }
+            }
         }
     }
 }
