@@ -39,9 +39,10 @@ void settle()
         QCoreApplication::processEvents();
 }
 
-void send(QWidget& widget, QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons held)
+void send(QWidget& widget, QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons held,
+          Qt::KeyboardModifiers modifiers = Qt::NoModifier)
 {
-    QCoreApplication::postEvent(&widget, new QMouseEvent(type, at, widget.mapToGlobal(at), button, held, Qt::NoModifier));
+    QCoreApplication::postEvent(&widget, new QMouseEvent(type, at, widget.mapToGlobal(at), button, held, modifiers));
 }
 
 } // namespace
@@ -79,7 +80,7 @@ int main(int argc, char** argv)
     for (int i = 0; i < 500; ++i) {
         const double dx = 12.0 * std::sin(i * 0.07) + 6.0;
         const auto begin = std::chrono::steady_clock::now();
-        send(sheet, QEvent::MouseMove, grip + QPointF(dx, 0.0), Qt::NoButton, Qt::LeftButton);
+        send(sheet, QEvent::MouseMove, grip + QPointF(dx, 0.0), Qt::NoButton, Qt::LeftButton, Qt::ControlModifier); // no snapping: every frame is new
         QCoreApplication::processEvents();
         frames.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count());
         primitives = sheet.lastPrimitives();
