@@ -287,7 +287,13 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
             group.subject = partPath(*part);
             group.layer = Layer::load;
             const double x = load.x_mm * s;
-            const double radius = layout.part_radius[index];
+            double radius = layout.part_radius[index];
+            if (layout.part_half[index] <= 0.0) { // a force on a tool or drum stands on its outline, not inside it
+                for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
+                    if (std::abs(arrangement.parts[i].x_mm * s - x) <= layout.part_half[i])
+                        radius = std::max(radius, layout.part_radius[i]);
+                }
+            }
             const bool selected = view.selected == group.subject;
             const std::string what(part->name.empty() ? labels::kind(*part) : std::string_view(part->name));
             const std::size_t own = list.groups.size();

@@ -472,7 +472,7 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
         if (one == nullptr) {
             put(left, 4.0, 2.2, std::string(labels::noResult), Ink::ink2, false);
         } else {
-            constexpr std::array<double, 4> columns{0.0, 0.25, 0.49, 0.86};
+            constexpr std::array<double, 4> columns{0.0, 0.25, 0.51, 0.87};
             const auto field = [&](std::size_t index, std::string_view head_text, const std::string& value) {
                 const double x = left + (right - left) * columns[index];
                 put(x, 7.2, 1.8, std::string(head_text), Ink::ink2, false);
@@ -609,8 +609,8 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
         const double pitch = 4.6;
         double row_y = plan.cards_top - plan.cards_height - 9.0;
         const double lowest = border + block_height + 6.0;
-        const double speed_x = left + 96.0 < inner_right ? left + 96.0 : left + 40.0;
-        const double share_x = std::min(speed_x + 26.0, inner_right);
+        const double share_x = std::min(left + 122.0, inner_right);
+        const double speed_x = share_x - 26.0;
         const auto cells = [&](const std::string& name, const std::string& speed, const std::string& share, Ink ink) {
             table.items.emplace_back(words(left, row_y, 2.2, elide(name, speed_x - left - 22.0, 2.2, Font::drawing), ink));
             table.items.emplace_back(words(speed_x, row_y, 2.2, speed, ink, false, HAlign::right));
