@@ -1,6 +1,7 @@
 // Whatever number is wrong, the analysis returns: with a stop where it cannot go on, and without a number that is not finite.
 #include "core/analysis/analyse.h"
 #include "tests/core/laws/drawn_arrangement.h"
+#include "tests/core/laws/law.h"
 #include "tests/support/generic_rows.h"
 
 #include <catch2/catch.hpp>
@@ -125,7 +126,7 @@ bool says(const Assessment& result, const std::string& code)
 
 TEST_CASE("one bad number anywhere gives findings, never a crash or a number that is none", "[core][laws][rejection]")
 {
-    CHECK(rc::check("bad number", [] {
+    law("bad number", [] {
         Arrangement a = drawArrangement();
         const std::vector<double*> numbers = numbersOf(a);
         static const std::vector<double> bad = {std::numeric_limits<double>::quiet_NaN(),
@@ -146,7 +147,7 @@ TEST_CASE("one bad number anywhere gives findings, never a crash or a number tha
         RC_ASSERT(notFinite(result) == std::string());
         if (!std::isfinite(value))
             RC_ASSERT(hasStop(result.findings));
-    }));
+    });
 }
 
 TEST_CASE("shafts that nothing holds say so", "[core][laws][rejection]")

@@ -1,19 +1,16 @@
 // Laws of the whole pipeline on arrangements drawn at random.
-//
-// SHAFTWRIGHT_LAWS sets the number of arrangements a law (default 300); with RC_PARAMS, as rapidcheck documents it, seed and
-// number can be set by hand ("seed=... max_success=..."). Without it the seed is fixed.
 #include "core/analysis/analyse.h"
 #include "core/analysis/shares.h"
 #include "core/document/document.h"
 #include "core/edit/edit.h"
 #include "tests/core/laws/drawn_arrangement.h"
+#include "tests/core/laws/law.h"
 
 #include <catch2/catch.hpp>
 #include <rapidcheck.h>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <set>
 #include <string>
 
@@ -22,20 +19,6 @@ using namespace shaftwright::test;
 
 namespace
 {
-
-template <class Property> void law(const std::string& name, const Property& property)
-{
-    static const bool configured = [] {
-        if (std::getenv("RC_PARAMS") == nullptr) {
-            const char* count = std::getenv("SHAFTWRIGHT_LAWS");
-            const int laws = count == nullptr ? 300 : std::max(1, std::atoi(count));
-            setenv("RC_PARAMS", ("seed=20261125 max_success=" + std::to_string(laws)).c_str(), 1);
-        }
-        return true;
-    }();
-    (void)configured;
-    CHECK(rc::check(name, property));
-}
 
 const Catalogues& catalogues()
 {
