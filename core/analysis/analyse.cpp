@@ -5,6 +5,7 @@
 #include "core/analysis/bearing_assessment.h"
 #include "core/analysis/requirements.h"
 #include "core/analysis/shaft_model.h"
+#include "core/analysis/warmth_findings.h"
 #include "core/check/check.h"
 #include "core/selection/judge.h"
 #include "core/selection/rule_data.h"
@@ -47,7 +48,6 @@ bool spoilsBeam(const Finding& finding)
     return finding.severity == Severity::stop && codes.contains(finding.code) && finding.variant != "overlap";
 }
 
-
 double angle_deg(double y, double z)
 {
     double angle = std::atan2(z, y) / std::numbers::pi * 180.0;
@@ -56,13 +56,18 @@ double angle_deg(double y, double z)
     return angle >= 360.0 ? 0.0 : angle;
 }
 
+/// Largest length of a cos t + b sin t over all t for plane vectors a, b: the largest singular value of the matrix (a b).
+double largestOverDirections(double ay, double az, double by, double bz)
+{
+    const double sum = ay * ay + az * az + by * by + bz * bz;
+    const double product = ay * bz - az * by;
+    return std::sqrt(0.5 * (sum + std::sqrt(std::max(0.0, sum * sum - 4.0 * product * product))));
+}
+
 /// Reaction to forces that turn with the shaft: response in y and z to the force standing in y, and standing in z.
 struct RotatingResponse {
     double cosine_y = 0.0, cosine_z = 0.0, sine_y = 0.0, sine_z = 0.0;
-    [[nodiscard]] double largest() const
-    {
-        return std::max(std::hypot(cosine_y, cosine_z), std::hypot(sine_y, sine_z));
-    }
+    [[nodiscard]] double largest() const { return largestOverDirections(cosine_y, cosine_z, sine_y, sine_z); }
 };
 
 /// Mean of |R0 + Rc cos t + Rs sin t| over a turn with the life exponent (periodic trapezoid rule, 64 points).
@@ -252,7 +257,8 @@ private:
         for (std::size_t i = 0; i < caseCount(); ++i) {
             const LoadCase& load_case = m_result.settled.load_cases[i];
             m_result.load_cases.push_back({load_case.id, load_case.name.empty() ? load_case.id.value : load_case.name, load_case.time_share,
-                                           load_case.speed_rpm, m_result.loads[i].torque_residual_Nmm, axialSum_N(i, mass_kg)});
+                                           load_case.speed_rpm, m_result.loads[i].torque_residual_Nmm, axialSum_N(i, mass_kg),
+                                           m_result.beam.usable() ? m_holders[i] : -1});
         }
     }
 
@@ -302,12 +308,8 @@ private:
                     continue;
                 const beam::InfluenceShapes shapes = beam::influenceAt(basis, load.x_mm);
                 for (std::size_t s = 0; s < m_result.supports.size(); ++s) {
-                    // Largest reaction over all directions of a unit force: largest singular value of the 2x2 response.
-                    const auto largest = [](const beam::Vec5& first, const beam::Vec5& second) {
-                        const double a = first[1], b = second[1], c = first[2], d = second[2];
-                        const double sum = a * a + b * b + c * c + d * d;
-                        const double product = a * d - b * c;
-                        return std::sqrt(0.5 * (sum + std::sqrt(std::max(0.0, sum * sum - 4.0 * product * product))));
+                    const auto largest = [](const beam::Vec5& in_y, const beam::Vec5& in_z) {
+                        return largestOverDirections(in_y[1], in_y[2], in_z[1], in_z[2]);
                     };
                     SupportCase& support_case = m_result.supports[s].cases[i];
                     support_case.worst_direction_N += load.worst_direction_N * largest(shapes.reaction_per_fy[s], shapes.reaction_per_fz[s]);
@@ -315,6 +317,15 @@ private:
                 }
             }
         }
+    }
+
+    /// Radial force that counts for the life: mean over a turn when forces turn with the shaft, and the worst of what has no
+    /// known direction.
+    [[nodiscard]] double lifeRadial_N(std::size_t s, std::size_t i, double exponent) const
+    {
+        const SupportCase& here = m_result.supports[s].cases[i];
+        const bool turns = !m_rotating.empty() && here.rotating_N > 0.0;
+        return (turns ? meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], exponent) : here.radial_N) + here.worst_direction_N;
     }
 
     /// Axial reactions of adjusted pairs with their induced loads; N(x) between the two follows.
@@ -330,16 +341,15 @@ private:
         for (std::size_t i = 0; i < caseCount(); ++i) {
             const auto induced = [&](std::size_t s) {
                 const Support& support = m_arrangement.supports[s];
-                const SupportCase& here = m_result.supports[s].cases[i];
-                const double Fr_N = here.radial_N + here.worst_direction_N;
                 InducedLoad load;
                 if (support.bearing && !support.bearing->rows.empty()) {
-                    load = inducedLoad(ratingOf(*support.bearing), Fr_N, m_result.settled.induced_load);
+                    const BearingRating rating = ratingOf(*support.bearing);
+                    load = inducedLoad(rating, lifeRadial_N(s, i, rating.life_exponent), m_result.settled.induced_load);
                 } else {
                     // No bearing yet: a tapered roller bearing of Y = 1.6 stands in, so that types can be compared.
                     estimated = true;
-                    load.S_N = Fr_N / (2.0 * 1.6);
                     load.factor = 1.0 / (2.0 * 1.6);
+                    load.S_N = load.factor * lifeRadial_N(s, i, 10.0 / 3.0);
                 }
                 m_induced[s][i] = load.S_N;
                 m_induced_steps[s][i] = load.derivation;
@@ -414,8 +424,7 @@ private:
         if (axial_N == 0.0)
             return true;
         const AxialSense sense = axialSense(support.bearing->family);
-        const bool needle_or_plain = sense == AxialSense::none;
-        if (needle_or_plain)
+        if (sense == AxialSense::none)
             return std::abs(axial_N) <= 0.02 * radial_N; // guiding friction only
         const Carries needed = axial_N < 0.0 ? Carries::plus : Carries::minus;
         return holdsSense(*support.bearing, m_roles.supports[s].carries, needed);
@@ -433,10 +442,11 @@ private:
                     loads.push_back(bearingLoad(support, s, i, exponent));
                 BearingContext context;
                 context.subject = support.id.value;
-                context.path = "supports." + support.id.value;
+                context.path = "supports." + support.id.value + ".bearing";
                 context.name = assessment.name;
                 context.required_L_h = support.required_L_h ? support.required_L_h : m_arrangement.duty.required_L_h;
                 context.reliability_percent = support.reliability_percent.value_or(m_result.settled.reliability_percent);
+                context.basis = m_result.settled.basis;
                 context.required_S0 = support.required_S0;
                 context.quiet = m_result.settled.quiet;
                 context.shocks = m_result.settled.K_A >= selection::ruleData().numbers.static_high_load_shock_K_A;
@@ -473,10 +483,7 @@ private:
         load.case_name = m_result.load_cases[i].name;
         load.time_share = load_case.time_share;
         load.speed_rpm = load_case.speed_rpm;
-        load.Fr_N = here.radial_N;
-        if (!m_rotating.empty() && here.rotating_N > 0.0)
-            load.Fr_N = meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], exponent);
-        load.Fr_N += here.worst_direction_N;
+        load.Fr_N = lifeRadial_N(s, i, exponent);
         load.Fa_N = std::abs(here.axial_N);
         if (here.axial_N != 0.0)
             load.sense = here.axial_N < 0.0 ? Carries::plus : Carries::minus;
@@ -492,27 +499,16 @@ private:
         return load;
     }
 
-    /// Largest displacement that a non-locating support has to allow: growth of its distance to the holding support at working
-    /// temperature, and at start with shaft and rings warm and the housing still cold; plus a chain of tolerances of 0.3 mm
-    /// (common practice).
+    /// Largest displacement that a non-locating support has to allow: growth of its distance to the support that holds the
+    /// shaft, and what a chain of tolerances may add at assembly.
     [[nodiscard]] double requiredTravel_mm(std::size_t s) const
     {
-        const Settled& settled = m_result.settled;
         const int holder = m_roles.holder(0.0);
         if (holder < 0 || static_cast<std::size_t>(holder) == s)
             return 0.0;
-        const double distance_mm = std::abs(m_arrangement.supports[s].x_mm - m_arrangement.supports[static_cast<std::size_t>(holder)].x_mm);
-        const double alpha = settled.material.expansion_per_K;
-        const double start_K = settled.lubricant == Lubricant::oil ? 20.0 : 10.0; // common practice
-        double growth_mm = std::abs(alpha * start_K * distance_mm);
-        const double shaft_K = settled.temperature_C - settled.assembly_C;
-        growth_mm = std::max(growth_mm, std::abs((alpha * shaft_K - settled.housing_expansion_per_K * (shaft_K - start_K)) * distance_mm));
-        for (const LoadCase& load_case : settled.load_cases) {
-            const Warmth warmth = warmthOf(load_case, settled);
-            growth_mm = std::max(growth_mm,
-                                 std::abs((alpha * warmth.shaft_K - settled.housing_expansion_per_K * warmth.housing_K) * distance_mm));
-        }
-        return growth_mm + 0.3;
+        const double distance_mm = m_arrangement.supports[s].x_mm - m_arrangement.supports[static_cast<std::size_t>(holder)].x_mm;
+        constexpr double tolerances_mm = 0.3; // common practice
+        return largestGrowth_mm(m_result.settled, distance_mm) + tolerances_mm;
     }
 
     [[nodiscard]] bool overhung() const
@@ -560,9 +556,7 @@ private:
             for (std::size_t i = 0; i < caseCount(); ++i) {
                 const SupportCase& here = assessment.cases[i];
                 SupportLoad load;
-                load.Fr_N = here.radial_N + here.worst_direction_N;
-                if (!m_rotating.empty() && here.rotating_N > 0.0)
-                    load.Fr_N = meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], 3.0) + here.worst_direction_N;
+                load.Fr_N = lifeRadial_N(s, i, 3.0); // ball or roller is not known yet; the means differ by about 1 %
                 load.Fa_N = std::abs(here.axial_N);
                 load.axial_sense = here.axial_N < 0.0 ? 1 : here.axial_N > 0.0 ? -1 : 0;
                 load.speed_rpm = m_result.settled.load_cases[i].speed_rpm;
@@ -595,6 +589,13 @@ private:
     void finish()
     {
         Findings& findings = m_result.findings;
+        // No number that is not finite leaves core, not even in a sentence.
+        for (Finding& finding : findings) {
+            for (auto& [name, value] : finding.values.entries) {
+                if (const double* number = std::get_if<double>(&value); number != nullptr && !std::isfinite(*number))
+                    value = std::string("not finite");
+            }
+        }
         for (Finding& finding : findings)
             finding.accepted = acceptedIn(m_arrangement, finding);
         std::stable_sort(findings.begin(), findings.end(),
@@ -611,6 +612,8 @@ Assessment analyse(const Arrangement& arrangement, const Catalogues& catalogues)
 
 BearingAssessment analyseSingleBearing(const SingleBearingInput& input, Findings& findings)
 {
+    if (input.loads.empty() || input.bearing.rows.empty())
+        return {};
     std::vector<analysis::BearingLoad> loads;
     for (std::size_t i = 0; i < input.loads.size(); ++i) {
         const SingleBearingLoad& given = input.loads[i];
@@ -621,8 +624,6 @@ BearingAssessment analyseSingleBearing(const SingleBearingInput& input, Findings
         load.Fa_N = load.Fa_static_N = given.Fa_N;
         load.speed_rpm = given.speed_rpm;
         load.time_share = given.time_share;
-        if (input.bearing.rows.empty())
-            continue;
         if (axialSense(input.bearing.family) == AxialSense::none && given.Fa_N > 0.02 * given.Fr_N)
             load.sense_held = false;
         loads.push_back(load);
@@ -634,8 +635,6 @@ BearingAssessment analyseSingleBearing(const SingleBearingInput& input, Findings
     context.required_L_h = input.required_L_h;
     context.reliability_percent = input.reliability_percent;
     context.required_S0 = input.required_S0;
-    if (loads.empty() || input.bearing.rows.empty())
-        return {};
     return analysis::assessBearing(input.bearing, loads, context, findings);
 }
 

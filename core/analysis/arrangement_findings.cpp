@@ -1,6 +1,9 @@
 #include "core/analysis/arrangement_findings.h"
 
-#include "core/analysis/shaft_model.h"
+#include "core/analysis/add_finding.h"
+#include "core/analysis/ring_findings.h"
+#include "core/analysis/warmth_findings.h"
+#include "core/bearings/rating.h"
 
 #include <algorithm>
 #include <array>
@@ -29,21 +32,19 @@ private:
     Finding& add(Severity severity, const char* code, std::string subject, std::string path, NamedValues values, const char* source,
                  const char* variant = "")
     {
-        Finding finding;
-        finding.severity = severity;
-        finding.code = code;
-        finding.variant = variant;
-        finding.subject = std::move(subject);
-        finding.path = std::move(path);
-        finding.values = std::move(values);
-        finding.source = source;
-        m_assessment.findings.push_back(std::move(finding));
-        return m_assessment.findings.back();
+        return addFinding(m_assessment, severity, code, std::move(subject), std::move(path), std::move(values), source, variant);
     }
 
     static std::string pathOf(const SupportAssessment& support, const char* input)
     {
         return "supports." + support.id.value + "." + input;
+    }
+
+    /// A thrust bearing holds nothing across the shaft, whatever its role.
+    [[nodiscard]] bool holdsAcross(std::size_t s) const
+    {
+        const auto& bearing = m_arrangement.supports[s].bearing;
+        return m_assessment.supports[s].role != Role::axial_only && !(bearing && !carriesRadial(bearing->family));
     }
 
     void compareSupports()
@@ -55,10 +56,11 @@ private:
                 largest_N = std::max(largest_N, here.radial_N);
         }
         int radial = 0;
-        for (const SupportAssessment& support : supports) {
-            if (support.role != Role::axial_only)
+        for (std::size_t s = 0; s < supports.size(); ++s) {
+            const SupportAssessment& support = supports[s];
+            if (holdsAcross(s))
                 ++radial;
-            if (support.cases.empty() || support.role == Role::axial_only || largest_N == 0.0)
+            if (support.cases.empty() || !holdsAcross(s) || largest_N == 0.0)
                 continue;
             double own_N = 0.0;
             for (const SupportCase& here : support.cases)
@@ -122,7 +124,7 @@ private:
         constexpr double error_mm = 0.02;
         std::vector<std::size_t> order;
         for (std::size_t s = 0; s < m_assessment.supports.size(); ++s) {
-            if (m_assessment.supports[s].role != Role::axial_only)
+            if (holdsAcross(s))
                 order.push_back(s);
         }
         std::sort(order.begin(), order.end(),
@@ -161,6 +163,7 @@ private:
                     "statics");
         }
         lookForTurnedThrust();
+        lookAtDoubleHelical();
         bool any_load = false;
         for (const CaseLoads& loads : m_assessment.loads) {
             for (const PartLoad& load : loads.parts)
@@ -197,6 +200,23 @@ private:
                 add(Severity::note, "rotation-reversal-axial", part.id.value, "parts." + part.id.value + ".hand",
                     {{"part", part.name.empty() ? part.id.value : part.name}, {"Fa1_N", highest_N}, {"Fa2_N", lowest_N}},
                     "geometry of the teeth", "both_senses");
+        }
+    }
+
+    /// The teeth of a double-helical pair set the place of one of its two shafts; the mate's shaft is not known here.
+    void lookAtDoubleHelical()
+    {
+        const auto locating = std::find_if(m_assessment.supports.begin(), m_assessment.supports.end(), [](const SupportAssessment& support) {
+            return support.role == Role::locating || support.role == Role::adjusted;
+        });
+        if (locating == m_assessment.supports.end())
+            return;
+        for (const Part& part : m_arrangement.parts) {
+            const auto* gear = std::get_if<CylindricalGear>(&part.body);
+            if (gear == nullptr || !gear->double_helical)
+                continue;
+            add(Severity::note, "herringbone-double-located", locating->id.value, pathOf(*locating, "role"),
+                {{"part", part.name.empty() ? part.id.value : part.name}, {"support", locating->name}}, "common practice", "mate_unknown");
         }
     }
 
@@ -285,6 +305,8 @@ private:
         if (!m_arrangement.duty.required_L_h &&
             std::none_of(m_arrangement.supports.begin(), m_arrangement.supports.end(), [](const Support& support) { return support.required_L_h; }))
             add(Severity::note, "default-used", "", "duty.required_L_h", {}, "", "required_life");
+        if (m_assessment.settled.motion == Motion::oscillation && any_bearing)
+            add(Severity::note, "not-assessed", "", "surroundings.motion", {}, "", "oscillation");
         for (const char* subject : {"strength", "fatigue", "critical_speed"})
             add(Severity::note, "not-assessed", "", "shaft", {}, "", subject);
     }
@@ -295,6 +317,8 @@ private:
 void appendArrangementFindings(const Arrangement& arrangement, Assessment& assessment)
 {
     Observer(arrangement, assessment).run();
+    appendRingFindings(arrangement, assessment);
+    appendWarmthFindings(arrangement, assessment);
 }
 
 bool acceptedIn(const Arrangement& arrangement, const Finding& finding)

@@ -97,6 +97,7 @@ struct CaseSummary {
     double time_share = 1.0, speed_rpm = 0.0;
     double torque_residual_Nmm = 0.0;
     double K_N = 0.0;              ///< sum of external axial forces with the own weight, + along +x
+    int axial_holder = -1;         ///< index of the support that holds x in this case; -1 none
 };
 
 struct Assessment {

@@ -42,7 +42,7 @@ private:
     Finding& add(Finding finding, const BearingLoad* load)
     {
         finding.subject = m_context.subject;
-        finding.path = m_context.path + ".bearing";
+        finding.path = m_context.path;
         if (load != nullptr) {
             finding.case_id = load->case_id.value;
             finding.values.set("case", load->case_name);
@@ -134,18 +134,23 @@ private:
         std::optional<double> found_h;
         if (result.L10_h)
             found_h = result.a1 * *result.L10_h;
-        if (result.required_L_h && found_h)
-            result.met = *found_h >= *result.required_L_h; // without a life the requirement says that it could not be evaluated
+        const std::optional<double> judged_L_h = m_context.basis == LifeBasis::basic ? result.required_L_h : std::nullopt;
+        if (judged_L_h && found_h)
+            result.met = *found_h >= *judged_L_h; // without a life the requirement says that it could not be evaluated
         std::optional<double> C_over_P;
         if (result.P_equivalent_N && *result.P_equivalent_N > 0.0)
             C_over_P = result.rating.C_N / *result.P_equivalent_N;
         const BearingLoad* governing = result.governing_case >= 0 ? &m_loads[static_cast<std::size_t>(result.governing_case)] : nullptr;
-        for (Finding& finding : lifeFindings(found_h, result.required_L_h, C_over_P))
+        for (Finding& finding : lifeFindings(found_h, judged_L_h, C_over_P))
             add(std::move(finding), governing);
     }
 
+    /// The largest P0 governs. A case without P0 leaves the safety open unless another one fails already.
     void judgeStatic(BearingAssessment& result)
     {
+        bool all_known = true;
+        for (const BearingCase& bearing_case : result.cases)
+            all_known = all_known && bearing_case.P0_N.has_value();
         for (std::size_t i = 0; i < result.cases.size(); ++i) {
             const BearingCase& bearing_case = result.cases[i];
             if (!bearing_case.P0_N)
@@ -160,9 +165,11 @@ private:
             return;
         const auto index = static_cast<std::size_t>(result.governing_static_case);
         result.S0_min = result.cases[index].S0;
+        const bool low = result.S0_min && *result.S0_min < result.required_S0; // no load at all is no lack of safety
+        if (low || all_known)
+            result.static_met = !low;
         if (!result.S0_min)
             return;
-        result.static_met = *result.S0_min >= result.required_S0;
         StaticLoad governing;
         governing.P0_N = result.cases[index].P0_N;
         governing.S0 = result.S0_min;

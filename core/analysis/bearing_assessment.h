@@ -22,9 +22,10 @@ struct BearingLoad {
 
 struct BearingContext {
     std::string subject;            ///< support id
-    std::string path;               ///< "supports.B"
+    std::string path;               ///< "supports.B.bearing", "bearing" without a shaft
     std::string name;               ///< as shown
     std::optional<double> required_L_h;
+    LifeBasis basis = LifeBasis::basic; ///< modified: not found yet, so the requirement stays open
     double reliability_percent = 90.0;
     std::optional<double> required_S0;
     Grade quiet = Grade::normal;

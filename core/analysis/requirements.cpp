@@ -28,7 +28,7 @@ void judgeSupports(const Arrangement& arrangement, Assessment& assessment)
             life.required = *required_h;
             life.unit = "h";
             if (support.bearing) {
-                if (support.bearing->L10_h)
+                if (support.bearing->L10_h && assessment.settled.basis == LifeBasis::basic)
                     life.found = support.bearing->a1 * *support.bearing->L10_h;
                 life.met = support.bearing->met;
                 life.case_id = caseAt(assessment, support.bearing->governing_case);
@@ -135,7 +135,8 @@ void judgeStated(const Arrangement& arrangement, Assessment& assessment)
         case RequirementKind::all_supports_life:
             result.kind = "all_supports_life";
             result.unit = "h";
-            result.found = assessment.all_supports.L10_h;
+            if (assessment.settled.basis == LifeBasis::basic)
+                result.found = assessment.all_supports.L10_h;
             lower_is_better = false;
             break;
         case RequirementKind::static_safety:

@@ -53,14 +53,14 @@ bool soundByChoice(Family family, const std::string& code)
 /// One condition, one code: these reasons have a finding of their own, here or where the bearing is rated.
 bool hasOwnFinding(const Reason& reason)
 {
-    static constexpr std::array<std::string_view, 12> own = {"X01", "X02", "X11", "X12", "X21", "X22",
-                                                             "X25", "R10", "R11", "R12", "R22", "R25"};
+    static constexpr std::array<std::string_view, 13> own = {"X01", "X02", "X11", "X12", "X21", "X22", "X25",
+                                                             "R10", "R11", "R12", "R14", "R22", "R25"};
     static constexpr std::array<std::string_view, 2> load = {"R26", "R31"};
     if (std::find(own.begin(), own.end(), reason.code) != own.end() ||
         std::find(load.begin(), load.end(), reason.code) != load.end())
         return true;
     return (reason.code == "X09" && reason.variant == "static") || (reason.code == "X03" && reason.variant.empty()) ||
-           (reason.code == "X04" && reason.variant == "both");
+           (reason.code == "X04" && reason.variant == "both") || (reason.code == "X05" && reason.variant == "inside");
 }
 
 class Judge
@@ -240,7 +240,10 @@ private:
                  {"score", best.score},
                  {"score_other", second.score}},
                 "scoring");
+        // A suggestion of another size says nothing about the bearing that stands there.
         const Suggestion* close = chosen != nullptr ? of(chosen->family) : &best;
+        if (chosen != nullptr && close != nullptr && (!close->choice || close->choice->designation() != chosen->designation()))
+            close = nullptr;
         if (close != nullptr && close->close_call) {
             NamedValues values{{"family", std::string(toString(close->family))},
                                {"spread", m_rules.numbers.rating_spread},
@@ -249,9 +252,14 @@ private:
                                                                                               : "unsuited")}};
             std::string variant;
             if (close->L10_h && m_question.required_L_h) {
-                values.set("L10_h", *close->L10_h);
-                values.set("required_L10_h", *m_question.required_L_h / m_question.a1);
-                variant = "life";
+                const double required_L10_h = *m_question.required_L_h / m_question.a1;
+                const double spread = m_rules.numbers.rating_spread, steepest = 10.0 / 3.0; // life goes with C^(10/3) at most
+                if (*close->L10_h * std::pow(1.0 - spread, steepest) < required_L10_h &&
+                    *close->L10_h * std::pow(1.0 + spread, steepest) >= required_L10_h) {
+                    values.set("L10_h", *close->L10_h);
+                    values.set("required_L10_h", required_L10_h);
+                    variant = "life";
+                }
             }
             add(Severity::note, "close-call", "", std::move(values), "scoring").variant = variant;
         }
@@ -333,6 +341,10 @@ private:
                 add(reason.code == "X25" ? Severity::stop : Severity::caution,
                     reason.code == "X25" ? "speed-beyond-limit" : "speed-high", "bearing", std::move(values), reason.source)
                     .variant = reason.variant;
+            } else if (reason.code == "X05" && reason.variant == "inside") {
+                NamedValues values = reason.values;
+                values.set("bearing", bearing);
+                add(Severity::stop, "growth-exceeds-room", "bearing", std::move(values), reason.source);
             }
         }
 

@@ -158,7 +158,11 @@ private:
             emit(rule, "", {{"s_required_mm", q.s_required_mm}});
             break;
         case Rule::X07:
-            emit(rule, traits.adjusted == Adjusting::set ? "set" : "", {{"axial_ratio", pureAxial() ? 0.0 : s.axial_ratio}});
+            emit(rule,
+                 traits.family == Family::angular_contact_set_tandem ? "tandem"
+                 : traits.adjusted == Adjusting::set                 ? "set"
+                                                                     : "",
+                 {{"axial_ratio", pureAxial() ? 0.0 : s.axial_ratio}});
             break;
         case Rule::X08:
             emit(rule, "", {{"play_mm", q.play_mm}});
