@@ -1008,17 +1008,20 @@ private:
             any = true;
             Chapter section{say("report.suggestions_at", {{"support", support.name}}), {}, {}};
             Table table;
-            table.columns = {
-                {say("column.family"), Align::left},  {say("column.verdict"), Align::left}, {say("column.score"), Align::decimal},
-                {say("column.bearing"), Align::left}, {"L10h h", Align::decimal},           {say("column.reasons"), Align::left}};
+            table.columns = {{say("column.family"), Align::left},
+                             {say("column.verdict"), Align::left},
+                             {say("column.score"), Align::decimal},
+                             {say("column.bearing"), Align::left},
+                             {"L10h h", Align::decimal}};
+            Facts why;
             std::string unsuited;
             std::size_t out = 0;
             for (const Suggestion& suggestion : support.suggestions) {
                 if (suggestion.verdict == Verdict::unsuited) {
-                    const std::string why =
+                    const std::string reason =
                         suggestion.reasons.empty() ? "" : reasonText(suggestion.reasons.front(), texts(), m_options.typography);
                     unsuited +=
-                        (unsuited.empty() ? "" : "\n") + say("family." + std::string(toString(suggestion.family))) + ": " + why;
+                        (unsuited.empty() ? "" : "\n") + say("family." + std::string(toString(suggestion.family))) + ": " + reason;
                     ++out;
                     continue;
                 }
@@ -1033,12 +1036,15 @@ private:
                     {{say("family." + std::string(toString(suggestion.family))),
                       mark + say("verdict." + std::string(toString(suggestion.verdict))),
                       m_words.fixed(100.0 * suggestion.score, 0), suggestion.choice ? suggestion.choice->designation() : "-",
-                      suggestion.L10_h ? m_words.life(*suggestion.L10_h) : "-", reasons}});
+                      suggestion.L10_h ? m_words.life(*suggestion.L10_h) : "-"}});
+                why.facts.push_back({say("family." + std::string(toString(suggestion.family))), reasons});
             }
             if (table.rows.empty())
                 section.blocks.emplace_back(Paragraph{say("report.nothing_suited"), Tone::plain});
-            else
+            else {
                 section.blocks.emplace_back(std::move(table));
+                section.blocks.emplace_back(std::move(why));
+            }
             if (out > 0) {
                 section.blocks.emplace_back(Paragraph{say("report.unsuited_lead", {{"count", double(out)}}), Tone::plain});
                 Bullets list;
