@@ -260,6 +260,15 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         }
     }
 
+    if (case_index >= 0 && view.loads) { // the sense of rotation, drawn last
+        const double x = layout.left - 7.0;
+        const double r = std::clamp(seatAt_mm(arrangement.shaft, 0.0) / 2.0 * s * 0.6, 4.0, 12.0);
+        const double width = 6.5 * view.label_height_mm; // "1 450 /min"
+        const double end = std::min(x + width / 2.0, -1.2);
+        context.placer.take({x - 4.0, -r - 1.5, x + 3.0, r + 1.5});
+        context.placer.take({end - width, r + 1.8, end, r + 1.8 + view.label_height_mm});
+    }
+
     // Arrows first, so that every label knows all of them.
     enum class Place { beside, along, torque };
     struct Pending {
@@ -332,10 +341,15 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                 }
             } else {
                 const double force = component(load.force_N, view.plane);
-                // Further meshes of the same wheel: their arrows stand beside the first, which carries the name.
-                const auto before = static_cast<double>(std::count_if(loads->parts.data(), &load, [&](const PartLoad& other) {
-                    return other.part == load.part && !other.distributed;
-                }));
+                // Arrows of one place stand side by side; further meshes of the same wheel leave the name to the first.
+                double before = 0.0;
+                bool named = false;
+                for (const PartLoad* other = loads->parts.data(); other != &load; ++other) {
+                    if (other->distributed || !(std::abs(other->x_mm - load.x_mm) * s < 1.0))
+                        continue;
+                    before += 1.0;
+                    named = named || other->part == load.part;
+                }
                 const auto drawForce = [&](double ax, double value, const std::string& text, const std::string& below) {
                     const double length = context.arrowLength(value);
                     const double foot = radius + 1.0;
@@ -353,7 +367,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                         angle = angle < -0.5 ? angle + 360.0 : std::max(angle, 0.0);
                         text += ", " + numberTrimmed(angle, 0) + "°";
                     }
-                    drawForce(x + 3.0 * before, force, text, before > 0.0 ? std::string() : what);
+                    drawForce(x + 3.0 * before, force, text, named ? std::string() : what);
                 }
                 if (load.worst_direction_N > nothing * context.largest_N && std::isfinite(load.worst_direction_N)) {
                     const bool second = std::isfinite(force) && std::abs(force) > nothing * context.largest_N;
