@@ -151,8 +151,8 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment& asse
     for (std::size_t i = 0; i < arrangement.parts.size(); ++i) {
         const double x = arrangement.parts[i].x_mm * s;
         if (std::isfinite(x))
-            line(extension, x, arrangement.parts.size() <= fewParts ? -(layout.part_radius[i] + 1.0) : layout.chain_y + 2.0, x,
-                 layout.chain_y - 2.0, Stroke::thin, Ink::ink);
+            line(extension, x, arrangement.parts.size() <= fewParts ? bottomAt(x, layout.part_radius[i]) : layout.chain_y + 2.0,
+                 x, layout.chain_y - 2.0, Stroke::thin, Ink::ink);
     }
     for (const Support& support : arrangement.supports) {
         const double x = support.x_mm * s;

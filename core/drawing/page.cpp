@@ -391,14 +391,17 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
                                                  : found->governing_case;
     const bool named = found != nullptr && governing >= 0 && static_cast<std::size_t>(governing) < assessment.load_cases.size() &&
                        assessment.load_cases.size() > 1;
+    std::string case_below;
     if (full && named) {
         const double room = right - after_name - textWidth_mm(role, 2.2, font) - 3.0;
         const std::string& case_name = assessment.load_cases[static_cast<std::size_t>(governing)].name;
         std::string text = case_name;
         if (view.case_index < 0 && textWidth_mm(case_name + std::string(labels::governs), 2.0, font) <= room)
             text += std::string(labels::governs);
-        if (room > 12.0)
-            put(right, y, 2.0, elide(text, room, 2.0, font), Ink::ink2, false, HAlign::right);
+        if (textWidth_mm(text, 2.0, font) <= room)
+            put(right, y, 2.0, text, Ink::ink2, false, HAlign::right);
+        else
+            case_below = text; // beside the verdict's words there is more room
     }
     y -= 5.6;
     if (!support.bearing || support.bearing->rows.empty()) {
@@ -460,7 +463,11 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
             std::string rest = verdictWord(met);
             if (required > 0.0)
                 rest += ", " + lifeText(required) + std::string(labels::required);
-            put(left, y - 4.0, 2.0, elide(rest, right - left, 2.0, font), Ink::ink2, false);
+            const std::string verdict = elide(rest, right - left, 2.0, font);
+            put(left, y - 4.0, 2.0, verdict, Ink::ink2, false);
+            const double room = right - left - textWidth_mm(verdict, 2.0, font) - 3.0;
+            if (!case_below.empty() && room > 12.0)
+                put(right, y - 4.0, 2.0, elide(case_below, room, 2.0, font), Ink::ink2, false, HAlign::right);
         } else {
             put(text_x, y, 2.0, elide(verdictWord(met), std::max(right - text_x, 4.0), 2.0, font), Ink::ink2, false);
         }
