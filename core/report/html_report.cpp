@@ -209,7 +209,7 @@ private:
 
     void put(const Picture& picture)
     {
-        m_out += "<figure>" + picture.svg + "<figcaption>" + escaped(picture.caption) + "</figcaption></figure>\n";
+        m_out += "<figure>" + cleaned(picture.svg) + "<figcaption>" + escaped(picture.caption) + "</figcaption></figure>\n";
     }
 
     /// Part of a number before its decimal mark, and from it on.
