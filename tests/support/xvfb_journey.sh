@@ -8,7 +8,8 @@ program=$1 pixel=$2 sample=$3
 assertions=0
 work=$(mktemp -d)
 shots=${KEEP_SCREENSHOTS:-$work/screenshots}
-mkdir -p "$shots" "$work/home/.config"
+mkdir -p "$shots" "$work/home/.config" "$work/run"
+chmod 700 "$work/run"
 children=()
 
 finish() {
@@ -48,7 +49,7 @@ children+=($!)
 for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
 [ -s "$work/display" ] || fail "the screen did not start: $(cat "$work/xvfb.log")"
 export DISPLAY=":$(cat "$work/display")" HOME="$work/home" XDG_CONFIG_HOME="$work/home/.config"
-export XDG_RUNTIME_DIR="$work/home" QT_QPA_PLATFORM=xcb LC_ALL=C.UTF-8
+export XDG_RUNTIME_DIR="$work/run" QT_QPA_PLATFORM=xcb LC_ALL=C.UTF-8
 unset WAYLAND_DISPLAY DBUS_SESSION_BUS_ADDRESS
 openbox >/dev/null 2>&1 &
 children+=($!)
