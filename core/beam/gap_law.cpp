@@ -94,6 +94,7 @@ GapSolution solveWithGaps(LinearSystem& system, const std::vector<Vec6>& rhs, co
     matrix.solve(solution.data());
 
     constexpr int kMostSteps = 100;
+    double previous_change = -1.0;
     for (result.steps = 1; result.steps <= kMostSteps; ++result.steps) {
         // Linearised gap forces at the present state.
         bool regularised = false;
@@ -129,7 +130,9 @@ GapSolution solveWithGaps(LinearSystem& system, const std::vector<Vec6>& rhs, co
         const double before = energy(solution);
         const double rounding = 1e-14 * (std::abs(before) + std::abs(dot(solution, rhs)));
         double length = 1.0;
-        for (int halving = 0; halving < 60; ++halving) {
+        // Steps this small change the energy by less than its rounding: it can no longer tell good from bad.
+        const bool tiny = change <= 1e-8 * size;
+        for (int halving = 0; halving < 60 && !tiny; ++halving) {
             if (energy(trial) <= before + rounding)
                 break;
             length *= 0.5;
@@ -137,11 +140,14 @@ GapSolution solveWithGaps(LinearSystem& system, const std::vector<Vec6>& rhs, co
                 trial[i] = solution[i] + length * step[i];
         }
         solution = trial;
-        // Below this the step is rounding: the change of the displacement, not of the state of contact.
-        if (length == 1.0 && !regularised && change <= 1e-12 * size) {
+        // Below this the step is rounding: the change of the displacement, not of the state of contact. A soft shaft behind a
+        // stiff contact has a higher floor: near the solution Newton's steps shrink by far more than four, unless they are noise.
+        const bool floor_reached = tiny && previous_change >= 0.0 && change > 0.25 * previous_change;
+        if (length == 1.0 && !regularised && (change <= 1e-12 * size || floor_reached)) {
             result.converged = true;
             break;
         }
+        previous_change = length == 1.0 && !regularised ? change : -1.0;
     }
     restore();
     return result;

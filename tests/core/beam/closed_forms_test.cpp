@@ -450,6 +450,25 @@ TEST_CASE("a support with a gap takes what the shaft leaves to it", "[core][beam
     CHECK(has(open.findings, "bearing-unloaded", Severity::caution));
 }
 
+TEST_CASE("a stiff line contact behind a soft shaft still finds its equilibrium", "[core][beam]")
+{
+    // The load closes the gap only just: rounding of the displacement is then large against the depth of contact.
+    const double L = 900, c = 0.03, k = 4e5, n = 10.0 / 9.0;
+    const Ring r(60);
+    const double f = L * L * L / (48 * r.EI) + L / (4 * r.kGA);
+    Model m = shaft({cylinder(0, L, 60)});
+    m.supports = {pin("A", 0), support("G", L / 2, {}), roller("B", L)};
+    m.supports[1].gap = Gap{c, k, n};
+    for (const double closing : {1.0005, 1.01, 1.2, 3.0}) {
+        const double F = -closing * c / f;
+        const Solution s = solveOne(m, loads({force(L / 2, 0, F, 0)}));
+        REQUIRE(s.usable());
+        const double R = s.cases[0].reactions[1].force_N[1];
+        // Law of the contact at the displacement that the span gives: 1e-6 since the depth is a small difference.
+        CHECK_THAT(k * std::pow(f * (-F - R) - c, n), WithinRel(R, 1e-6));
+    }
+}
+
 TEST_CASE("a point-contact gap in two planes beside springs", "[core][beam]")
 {
     // 48: solved once by an independent program (statics and quadrature of curvature, no finite elements); printed to
