@@ -21,25 +21,6 @@ Catalogues catalogues()
 
 namespace {
 
-/// `report` of an analysis that found the shaft unusable is still a report; its findings say why.
-ReportOptions reportOptions(const std::string& language, const OutputOptions& output, const Streams& streams)
-{
-    ReportOptions options;
-    options.language = language == "de" ? Language::german : Language::english;
-    const bool terminal = streams.out_is_terminal && (output.file.empty() || output.file == "-");
-    options.typography = terminal ? Typography::fine : Typography::plain;
-    options.program_version = SHAFTWRIGHT_VERSION;
-    return options;
-}
-
-bool knownLanguage(const std::string& language, Streams& streams)
-{
-    if (language == "en" || language == "de")
-        return true;
-    streams.err << "shaftwright: unknown language '" << language << "'; choose en or de\n";
-    return false;
-}
-
 /// JSON text of a string.
 std::string quoted(std::string_view text)
 {
@@ -61,6 +42,25 @@ std::string quoted(std::string_view text)
 
 } // namespace
 
+ReportOptions reportOptions(const std::string& language, const OutputOptions& output, const Streams& streams)
+{
+    ReportOptions options;
+    options.language = language == "de" ? Language::german : Language::english;
+    const bool terminal = streams.out_is_terminal && (output.file.empty() || output.file == "-");
+    options.typography = terminal ? Typography::fine : Typography::plain;
+    options.program_version = SHAFTWRIGHT_VERSION;
+    return options;
+}
+
+bool knownLanguage(const std::string& language, Streams& streams)
+{
+    if (language == "en" || language == "de")
+        return true;
+    streams.err << "shaftwright: unknown language '" << language << "'; choose en or de\n";
+    return false;
+}
+
+/// A report on a shaft that cannot be used is still a report; its findings say why.
 int report(const ReportRequest& request, Streams& streams)
 {
     const auto format = settleFormat(request.output, {"text", "json", "html"}, "text", streams);

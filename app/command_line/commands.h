@@ -4,6 +4,7 @@
 #include "app/command_line/arrangement_input.h"
 #include "app/command_line/output.h"
 #include "app/command_line/run.h"
+#include "core/report/report.h"
 
 namespace shaftwright::command_line {
 
@@ -62,6 +63,11 @@ struct DrawRequest {
     double pixels_per_mm = 6.0;
 };
 [[nodiscard]] int draw(const DrawRequest& request, Streams& streams, const Renderer& renderer);
+
+/// en or de; another word is told on the error stream.
+[[nodiscard]] bool knownLanguage(const std::string& language, Streams& streams);
+/// Language, typography (fine only on a terminal) and version of a report.
+[[nodiscard]] ReportOptions reportOptions(const std::string& language, const OutputOptions& output, const Streams& streams);
 
 /// Catalogues of every command.
 [[nodiscard]] Catalogues catalogues();

@@ -106,9 +106,13 @@ std::optional<BearingChoice> chooseBearing(const LifeRequest& request, Streams& 
             return std::nullopt;
         }
         row = *found;
-        const auto natural = naturalFamily(row);
         if (!family)
-            family = natural;
+            family = naturalFamily(row);
+        if (geometryClassOf(*family) != row.geometry_class) {
+            streams.err << "shaftwright: " << request.designation << " is no " << toString(*family) << " but " << toString(*naturalFamily(row))
+                        << "; leave out --family or name another bearing\n";
+            return std::nullopt;
+        }
     }
     BearingChoice choice;
     choice.family = *family;
@@ -154,7 +158,7 @@ bool readCase(const std::string& text, std::size_t number, SingleBearingLoad& lo
 int life(const LifeRequest& request, Streams& streams)
 {
     const auto format = settleFormat(request.output, {"text", "json", "html"}, "text", streams);
-    if (!format)
+    if (!format || !knownLanguage(request.language, streams))
         return unusable;
     // The parser of options takes "nan" and "inf" for numbers.
     for (const auto& [value, option] : {std::pair{request.radial_N, "--radial-N"}, {request.axial_N, "--axial-N"}, {request.speed_rpm, "--speed-rpm"},
@@ -173,15 +177,16 @@ int life(const LifeRequest& request, Streams& streams)
     SingleBearingInput input;
     input.bearing = *choice;
     if (request.cases.empty()) {
-        if (!request.radial_N || !request.speed_rpm) {
-            streams.err << "shaftwright: state --radial-N and --speed-rpm (and --axial-N), or one --case FR,FA,N,SHARE for each load case\n";
+        if ((!request.radial_N && !request.axial_N) || !request.speed_rpm) {
+            streams.err << "shaftwright: state --radial-N or --axial-N or both, and --speed-rpm, or one --case FR,FA,N,SHARE for each load case\n";
             return unusable;
         }
-        if (*request.radial_N < 0.0) {
-            streams.err << "shaftwright: --radial-N is a magnitude, 0 or more; read " << shortestDecimal(*request.radial_N) << '\n';
+        const double radial_N = request.radial_N.value_or(0.0);
+        if (radial_N < 0.0) {
+            streams.err << "shaftwright: --radial-N is a magnitude, 0 or more; read " << shortestDecimal(radial_N) << '\n';
             return unusable;
         }
-        input.loads.push_back({*request.radial_N, std::abs(request.axial_N.value_or(0.0)), *request.speed_rpm, 1.0, "case1"});
+        input.loads.push_back({radial_N, std::abs(request.axial_N.value_or(0.0)), *request.speed_rpm, 1.0, "case1"});
     } else {
         if (request.radial_N || request.axial_N || request.speed_rpm) {
             streams.err << "shaftwright: --case already holds loads and speed; leave out --radial-N, --axial-N and --speed-rpm\n";
@@ -208,10 +213,7 @@ int life(const LifeRequest& request, Streams& streams)
     input.required_S0 = request.required_S0;
     Findings findings;
     const BearingAssessment bearing = analyseSingleBearing(input, findings);
-    ReportOptions options;
-    options.language = request.language == "de" ? Language::german : Language::english;
-    options.typography = streams.out_is_terminal && request.output.file.empty() ? Typography::fine : Typography::plain;
-    options.program_version = SHAFTWRIGHT_VERSION;
+    const ReportOptions options = reportOptions(request.language, request.output, streams);
     if (*format == "json")
         return deliver(request.output, jsonBearing(bearing, findings, SHAFTWRIGHT_VERSION), streams);
     return deliver(request.output, *format == "html" ? htmlBearing(bearing, findings, options) : textBearing(bearing, findings, options), streams);

@@ -38,50 +38,6 @@ bool isComposite(Family family)
            family == Family::composite_spherical_thrust || family == Family::needle_thrust_combined;
 }
 
-/// Family of one row of a composite, by its inside.
-Family familyOfRow(const CatalogueRow& row)
-{
-    switch (row.geometry_class) {
-    case GeometryClass::deep_groove_ball:
-        return Family::deep_groove_ball;
-    case GeometryClass::deep_groove_ball_two_row:
-        return Family::deep_groove_ball_two_row;
-    case GeometryClass::angular_contact_ball:
-        return row.contact_angle_deg < 20.0   ? Family::angular_contact_ball_15
-               : row.contact_angle_deg < 32.5 ? Family::angular_contact_ball_25
-                                              : Family::angular_contact_ball_40;
-    case GeometryClass::angular_contact_ball_double:
-        return Family::angular_contact_ball_two_row;
-    case GeometryClass::four_point_contact_ball:
-        return Family::four_point_contact_ball;
-    case GeometryClass::self_aligning_ball:
-        return Family::self_aligning_ball;
-    case GeometryClass::cylindrical_roller:
-        return Family::cylindrical_roller_NU;
-    case GeometryClass::cylindrical_roller_full:
-        return Family::cylindrical_roller_full;
-    case GeometryClass::needle:
-        return Family::needle_roller;
-    case GeometryClass::needle_drawn_cup:
-        return Family::needle_drawn_cup;
-    case GeometryClass::tapered_roller:
-        return Family::tapered_roller;
-    case GeometryClass::spherical_roller:
-        return Family::spherical_roller;
-    case GeometryClass::thrust_ball:
-        return Family::thrust_ball;
-    case GeometryClass::thrust_ball_double:
-        return Family::thrust_ball_double;
-    case GeometryClass::cylindrical_roller_thrust:
-        return Family::cylindrical_roller_thrust;
-    case GeometryClass::needle_roller_thrust:
-        return Family::needle_roller_thrust;
-    case GeometryClass::spherical_roller_thrust:
-        return Family::spherical_roller_thrust;
-    }
-    return Family::deep_groove_ball;
-}
-
 bool isRoller(Family family)
 {
     switch (family) {
@@ -276,7 +232,7 @@ BearingRating composite(const BearingChoice& choice)
             }
             if (group.rows.empty())
                 continue;
-            group.family = group.rows.size() > 1 ? Family::angular_contact_set_tandem : familyOfRow(group.rows.front().row);
+            group.family = group.rows.size() > 1 ? Family::angular_contact_set_tandem : familyByInside(group.rows.front().row);
             members.push_back(likeRows(group));
             members.back().carries = side;
         }
@@ -284,7 +240,7 @@ BearingRating composite(const BearingChoice& choice)
                          [](const BearingRating& a, const BearingRating& b) { return a.tandem > b.tandem; });
     } else {
         for (const SetRow& row : choice.rows) {
-            members.push_back(ratingOf(row.row, familyOfRow(row.row)));
+            members.push_back(ratingOf(row.row, familyByInside(row.row)));
             members.back().carries = row.carries;
         }
         // The one that takes the radial force leads; the spherical thrust bearing leads its radial guide.
@@ -305,6 +261,49 @@ BearingRating composite(const BearingChoice& choice)
 }
 
 } // namespace
+
+Family familyByInside(const CatalogueRow& row)
+{
+    switch (row.geometry_class) {
+    case GeometryClass::deep_groove_ball:
+        return Family::deep_groove_ball;
+    case GeometryClass::deep_groove_ball_two_row:
+        return Family::deep_groove_ball_two_row;
+    case GeometryClass::angular_contact_ball:
+        return row.contact_angle_deg < 20.0   ? Family::angular_contact_ball_15
+               : row.contact_angle_deg < 32.5 ? Family::angular_contact_ball_25
+                                              : Family::angular_contact_ball_40;
+    case GeometryClass::angular_contact_ball_double:
+        return Family::angular_contact_ball_two_row;
+    case GeometryClass::four_point_contact_ball:
+        return Family::four_point_contact_ball;
+    case GeometryClass::self_aligning_ball:
+        return Family::self_aligning_ball;
+    case GeometryClass::cylindrical_roller:
+        return Family::cylindrical_roller_NU;
+    case GeometryClass::cylindrical_roller_full:
+        return Family::cylindrical_roller_full;
+    case GeometryClass::needle:
+        return Family::needle_roller;
+    case GeometryClass::needle_drawn_cup:
+        return Family::needle_drawn_cup;
+    case GeometryClass::tapered_roller:
+        return Family::tapered_roller;
+    case GeometryClass::spherical_roller:
+        return Family::spherical_roller;
+    case GeometryClass::thrust_ball:
+        return Family::thrust_ball;
+    case GeometryClass::thrust_ball_double:
+        return Family::thrust_ball_double;
+    case GeometryClass::cylindrical_roller_thrust:
+        return Family::cylindrical_roller_thrust;
+    case GeometryClass::needle_roller_thrust:
+        return Family::needle_roller_thrust;
+    case GeometryClass::spherical_roller_thrust:
+        return Family::spherical_roller_thrust;
+    }
+    return Family::deep_groove_ball;
+}
 
 BearingRating ratingOf(const CatalogueRow& row, Family family)
 {

@@ -49,6 +49,9 @@ struct BearingRating {
 /// Rating of one row that stands alone, as the family.
 [[nodiscard]] BearingRating ratingOf(const CatalogueRow& row, Family family);
 
+/// Family of a row by its class and contact angle alone; cylindrical rows count as NU, needle rows as with inner ring.
+[[nodiscard]] Family familyByInside(const CatalogueRow& row);
+
 [[nodiscard]] AxialSense axialSense(Family family);
 /// False for thrust bearings at 90 deg.
 [[nodiscard]] bool carriesRadial(Family family);
