@@ -12,14 +12,16 @@
 #include <cstdio>
 #include <ostream>
 
-namespace shaftwright::command_line {
+namespace shaftwright::command_line
+{
 
 Catalogues catalogues()
 {
     return {{&genericCatalogue()}};
 }
 
-namespace {
+namespace
+{
 
 /// JSON text of a string.
 std::string quoted(std::string_view text)
@@ -72,7 +74,9 @@ int report(const ReportRequest& request, Streams& streams)
             return unusable;
         }
     }
-    const auto without = [&](const char* word) { return std::find(request.without.begin(), request.without.end(), word) != request.without.end(); };
+    const auto without = [&](const char* word) {
+        return std::find(request.without.begin(), request.without.end(), word) != request.without.end();
+    };
     const auto input = readInput(request.file, request.input, streams);
     if (!input)
         return unusable;
@@ -119,12 +123,13 @@ int check(const CheckRequest& request, Streams& streams)
                 out += first ? "\n" : ",\n";
                 out += "  {\"file\": " + quoted(input->name) + ", \"line\": " + std::to_string(place.line) +
                        ", \"column\": " + std::to_string(place.column) + ", \"severity\": " + quoted(toString(finding.severity)) +
-                       ", \"code\": " + quoted(finding.code) + ", \"path\": " + quoted(finding.path) + ", \"text\": " + quoted(sentence) +
-                       ", \"accepted\": " + (finding.accepted ? "true" : "false") + "}";
+                       ", \"code\": " + quoted(finding.code) + ", \"path\": " + quoted(finding.path) +
+                       ", \"text\": " + quoted(sentence) + ", \"accepted\": " + (finding.accepted ? "true" : "false") + "}";
                 first = false;
             } else {
                 out += input->name + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ": " +
-                       std::string(toString(finding.severity)) + ": " + sentence + (finding.accepted ? " (accepted)" : "") + " [" + finding.code + "]\n";
+                       std::string(toString(finding.severity)) + ": " + sentence + (finding.accepted ? " (accepted)" : "") +
+                       " [" + finding.code + "]\n";
             }
         }
         if (assessment.missed() > 0)
@@ -171,8 +176,8 @@ int paths(const PathsRequest& request, Streams& streams)
                    ", \"unit\": " + quoted(entry.unit) + ", \"origin\": " + quoted(origin) + "}";
             first = false;
         } else {
-            out += entry.path + std::string(width - entry.path.size() + 2, ' ') + value + (entry.unit.empty() ? "" : " " + entry.unit) + "  (" +
-                   origin + ")\n";
+            out += entry.path + std::string(width - entry.path.size() + 2, ' ') + value +
+                   (entry.unit.empty() ? "" : " " + entry.unit) + "  (" + origin + ")\n";
         }
     }
     if (*format == "json")
@@ -190,8 +195,8 @@ int normalise(const NormaliseRequest& request, Streams& streams)
     if (!input)
         return unusable;
     if (const auto problem = whyNotWritable(input->arrangement)) {
-        streams.err << request.file << ": error: " << findingText(*problem, Texts::of(Language::english), Typography::plain) << " [" << problem->code
-                    << "]\n";
+        streams.err << request.file << ": error: " << findingText(*problem, Texts::of(Language::english), Typography::plain)
+                    << " [" << problem->code << "]\n";
         return unusable;
     }
     OutputOptions output = request.output;

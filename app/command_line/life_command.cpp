@@ -10,8 +10,10 @@
 #include <cmath>
 #include <ostream>
 
-namespace shaftwright::command_line {
-namespace {
+namespace shaftwright::command_line
+{
+namespace
+{
 
 std::vector<std::string> familyWords()
 {
@@ -60,8 +62,8 @@ std::optional<BearingChoice> chooseBearing(const LifeRequest& request, Streams& 
             streams.err << "shaftwright: a typed bearing needs " << option << " above 0\n";
             return false;
         };
-        if (!needed(request.bore_mm, "--bore-mm") || !needed(request.outer_mm, "--outer-mm") || !needed(request.width_mm, "--width-mm") ||
-            !needed(request.C_N, "--C-N") || !needed(request.C0_N, "--C0-N"))
+        if (!needed(request.bore_mm, "--bore-mm") || !needed(request.outer_mm, "--outer-mm") ||
+            !needed(request.width_mm, "--width-mm") || !needed(request.C_N, "--C-N") || !needed(request.C0_N, "--C0-N"))
             return std::nullopt;
         if (*request.outer_mm <= *request.bore_mm) {
             streams.err << "shaftwright: --outer-mm must be larger than --bore-mm\n";
@@ -90,7 +92,8 @@ std::optional<BearingChoice> chooseBearing(const LifeRequest& request, Streams& 
         row.provenance = Provenance::own;
     } else {
         if (request.designation.empty()) {
-            streams.err << "shaftwright: name a bearing with --designation (6208), or type one with --bore-mm, --outer-mm, --width-mm, --C-N, "
+            streams.err << "shaftwright: name a bearing with --designation (6208), or type one with --bore-mm, --outer-mm, "
+                           "--width-mm, --C-N, "
                            "--C0-N, --source\n";
             return std::nullopt;
         }
@@ -109,8 +112,8 @@ std::optional<BearingChoice> chooseBearing(const LifeRequest& request, Streams& 
         if (!family)
             family = naturalFamily(row);
         if (geometryClassOf(*family) != row.geometry_class) {
-            streams.err << "shaftwright: " << request.designation << " is no " << toString(*family) << " but " << toString(*naturalFamily(row))
-                        << "; leave out --family or name another bearing\n";
+            streams.err << "shaftwright: " << request.designation << " is no " << toString(*family) << " but "
+                        << toString(*naturalFamily(row)) << "; leave out --family or name another bearing\n";
             return std::nullopt;
         }
     }
@@ -141,8 +144,9 @@ bool readCase(const std::string& text, std::size_t number, SingleBearingLoad& lo
         start = comma + 1;
     }
     if (!good || values.size() != 4 || values[0] < 0.0 || values[3] < 0.0) {
-        streams.err << "shaftwright: --case wants FR,FA,N,SHARE in N, N, 1/min and share of time, for instance 3200,450,720,0.6; read '" << text
-                    << "'\n";
+        streams.err
+            << "shaftwright: --case wants FR,FA,N,SHARE in N, N, 1/min and share of time, for instance 3200,450,720,0.6; read '"
+            << text << "'\n";
         return false;
     }
     load.name = "case" + std::to_string(number);
@@ -161,10 +165,18 @@ int life(const LifeRequest& request, Streams& streams)
     if (!format || !knownLanguage(request.language, streams))
         return unusable;
     // The parser of options takes "nan" and "inf" for numbers.
-    for (const auto& [value, option] : {std::pair{request.radial_N, "--radial-N"}, {request.axial_N, "--axial-N"}, {request.speed_rpm, "--speed-rpm"},
-                                        {request.required_h, "--required-h"}, {request.reliability_percent, "--reliability-percent"},
-                                        {request.required_S0, "--required-S0"}, {request.Cu_N, "--Cu-N"}, {request.f0, "--f0"},
-                                        {request.angle_deg, "--contact-angle-deg"}, {request.e, "--e"}, {request.X, "--X"}, {request.Y, "--Y"},
+    for (const auto& [value, option] : {std::pair{request.radial_N, "--radial-N"},
+                                        {request.axial_N, "--axial-N"},
+                                        {request.speed_rpm, "--speed-rpm"},
+                                        {request.required_h, "--required-h"},
+                                        {request.reliability_percent, "--reliability-percent"},
+                                        {request.required_S0, "--required-S0"},
+                                        {request.Cu_N, "--Cu-N"},
+                                        {request.f0, "--f0"},
+                                        {request.angle_deg, "--contact-angle-deg"},
+                                        {request.e, "--e"},
+                                        {request.X, "--X"},
+                                        {request.Y, "--Y"},
                                         {request.Y0, "--Y0"}}) {
         if (value && !std::isfinite(*value)) {
             streams.err << "shaftwright: " << option << " wants a number; read one that is not finite\n";
@@ -178,7 +190,8 @@ int life(const LifeRequest& request, Streams& streams)
     input.bearing = *choice;
     if (request.cases.empty()) {
         if ((!request.radial_N && !request.axial_N) || !request.speed_rpm) {
-            streams.err << "shaftwright: state --radial-N or --axial-N or both, and --speed-rpm, or one --case FR,FA,N,SHARE for each load case\n";
+            streams.err << "shaftwright: state --radial-N or --axial-N or both, and --speed-rpm, or one --case FR,FA,N,SHARE for "
+                           "each load case\n";
             return unusable;
         }
         const double radial_N = request.radial_N.value_or(0.0);
@@ -201,7 +214,8 @@ int life(const LifeRequest& request, Streams& streams)
     }
     const double reliability = request.reliability_percent.value_or(90.0);
     if (!(reliability >= 50.0 && reliability <= 99.95)) {
-        streams.err << "shaftwright: --reliability-percent lies between 50 and 99.95; read " << shortestDecimal(reliability) << '\n';
+        streams.err << "shaftwright: --reliability-percent lies between 50 and 99.95; read " << shortestDecimal(reliability)
+                    << '\n';
         return unusable;
     }
     if (request.required_h && !(*request.required_h > 0.0)) {
@@ -216,7 +230,9 @@ int life(const LifeRequest& request, Streams& streams)
     const ReportOptions options = reportOptions(request.language, request.output, streams);
     if (*format == "json")
         return deliver(request.output, jsonBearing(bearing, findings, SHAFTWRIGHT_VERSION), streams);
-    return deliver(request.output, *format == "html" ? htmlBearing(bearing, findings, options) : textBearing(bearing, findings, options), streams);
+    return deliver(request.output,
+                   *format == "html" ? htmlBearing(bearing, findings, options) : textBearing(bearing, findings, options),
+                   streams);
 }
 
 } // namespace shaftwright::command_line

@@ -6,10 +6,11 @@
 #include <string>
 #include <utility>
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
-inline Finding& addFinding(Assessment& assessment, Severity severity, const char* code, std::string subject, std::string path, NamedValues values,
-                           const char* source, const char* variant = "")
+inline Finding& addFinding(Assessment& assessment, Severity severity, const char* code, std::string subject, std::string path,
+                           NamedValues values, const char* source, const char* variant = "")
 {
     Finding finding;
     finding.severity = severity;

@@ -16,7 +16,8 @@
 #include <numbers>
 #include <set>
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 const SupportAssessment* Assessment::find(const SupportId& id) const
 {
@@ -35,15 +36,16 @@ int Assessment::missed() const
     return count;
 }
 
-namespace {
+namespace
+{
 
 using namespace analysis;
 
 /// Stops that leave no shaft or no supports to calculate with.
 bool spoilsBeam(const Finding& finding)
 {
-    static const std::set<std::string> codes = {"segment-size", "segment-bore", "material-elastic", "support-place", "support-stiffness",
-                                                "support-rigid-and-spring"};
+    static const std::set<std::string> codes = {"segment-size",  "segment-bore",      "material-elastic",
+                                                "support-place", "support-stiffness", "support-rigid-and-spring"};
     // Two rings in one place cannot be built, but the shaft can be calculated.
     return finding.severity == Severity::stop && codes.contains(finding.code) && finding.variant != "overlap";
 }
@@ -84,9 +86,12 @@ double meanOverTurn(double Ry, double Rz, const RotatingResponse& rotating, doub
     return std::pow(sum / points, 1.0 / exponent);
 }
 
-class Analysis {
+class Analysis
+{
 public:
-    Analysis(const Arrangement& arrangement, const Catalogues& catalogues) : m_arrangement(arrangement), m_catalogues(catalogues) {}
+    Analysis(const Arrangement& arrangement, const Catalogues& catalogues) : m_arrangement(arrangement), m_catalogues(catalogues)
+    {
+    }
 
     Assessment run()
     {
@@ -119,10 +124,10 @@ private:
     const Catalogues& m_catalogues;
     Assessment m_result;
     AxialRoles m_roles;
-    std::vector<int> m_holders;                                  ///< per case
-    std::vector<std::vector<std::optional<double>>> m_induced;   ///< [support][case]
-    std::vector<std::vector<Derivation>> m_induced_steps;        ///< [support][case]
-    std::vector<std::vector<RotatingResponse>> m_rotating;       ///< [support][case]; empty when nothing turns
+    std::vector<int> m_holders;                                ///< per case
+    std::vector<std::vector<std::optional<double>>> m_induced; ///< [support][case]
+    std::vector<std::vector<Derivation>> m_induced_steps;      ///< [support][case]
+    std::vector<std::vector<RotatingResponse>> m_rotating;     ///< [support][case]; empty when nothing turns
 
     [[nodiscard]] std::size_t caseCount() const { return m_result.settled.load_cases.size(); }
 
@@ -165,7 +170,8 @@ private:
             assessment.seat_mm = shaftDiameterAt_mm(m_arrangement.shaft, support.x_mm);
             assessment.carries = m_roles.supports[i].carries;
             assessment.centre_x_mm =
-                support.x_mm + (support.bearing && !support.bearing->rows.empty() ? centreOffset_mm(*support.bearing, assessment.carries) : 0.0);
+                support.x_mm +
+                (support.bearing && !support.bearing->rows.empty() ? centreOffset_mm(*support.bearing, assessment.carries) : 0.0);
             m_result.supports.push_back(std::move(assessment));
         }
     }
@@ -185,7 +191,9 @@ private:
     {
         double volume_mm3 = 0.0;
         for (const Segment& s : m_arrangement.shaft.segments) {
-            const auto frustum = [&](double a, double b) { return std::numbers::pi / 12.0 * s.length_mm * (a * a + a * b + b * b); };
+            const auto frustum = [&](double a, double b) {
+                return std::numbers::pi / 12.0 * s.length_mm * (a * a + a * b + b * b);
+            };
             volume_mm3 += frustum(s.outer_mm, s.outerRight_mm()) - frustum(s.boreLeft_mm(), s.boreRight_mm());
         }
         return volume_mm3 * 1e-9 * m_result.settled.material.density_kg_m3;
@@ -201,7 +209,8 @@ private:
             const double K_N = axialSum_N(i, mass_kg);
             int holder = m_roles.holder(K_N);
             if (holder < 0)
-                holder = m_roles.holder(0.0); // held in the other sense only: a stop stands already, show what it would have to carry
+                holder =
+                    m_roles.holder(0.0); // held in the other sense only: a stop stands already, show what it would have to carry
             m_holders.push_back(holder);
             cases.push_back(beamCase(m_arrangement, m_result.settled, m_result.settled.load_cases[i], m_result.loads[i], holder));
             for (const PartLoad& load : m_result.loads[i].parts)
@@ -256,17 +265,18 @@ private:
         const double mass_kg = m_result.beam.usable() ? m_result.beam.mass_kg : 0.0;
         for (std::size_t i = 0; i < caseCount(); ++i) {
             const LoadCase& load_case = m_result.settled.load_cases[i];
-            m_result.load_cases.push_back({load_case.id, load_case.name.empty() ? load_case.id.value : load_case.name, load_case.time_share,
-                                           load_case.speed_rpm, m_result.loads[i].torque_residual_Nmm, axialSum_N(i, mass_kg),
-                                           m_result.beam.usable() ? m_holders[i] : -1});
+            m_result.load_cases.push_back({load_case.id, load_case.name.empty() ? load_case.id.value : load_case.name,
+                                           load_case.time_share, load_case.speed_rpm, m_result.loads[i].torque_residual_Nmm,
+                                           axialSum_N(i, mass_kg), m_result.beam.usable() ? m_holders[i] : -1});
         }
     }
 
     void readReactions()
     {
         const bool any_worst = std::any_of(m_result.loads.begin(), m_result.loads.end(), [](const CaseLoads& loads) {
-            return std::any_of(loads.parts.begin(), loads.parts.end(),
-                               [](const PartLoad& load) { return load.worst_direction_N != 0.0 || load.worst_moment_Nmm != 0.0; });
+            return std::any_of(loads.parts.begin(), loads.parts.end(), [](const PartLoad& load) {
+                return load.worst_direction_N != 0.0 || load.worst_moment_Nmm != 0.0;
+            });
         });
         for (std::size_t s = 0; s < m_result.supports.size(); ++s) {
             SupportAssessment& support = m_result.supports[s];
@@ -294,7 +304,8 @@ private:
                 const Warmth warmth = warmthOf(m_result.settled.load_cases[i], m_result.settled);
                 const int holder = m_holders[i];
                 const double reference_mm = holder >= 0 ? m_arrangement.supports[static_cast<std::size_t>(holder)].x_mm : 0.0;
-                const double housing_mm = m_result.settled.housing_expansion_per_K * warmth.housing_K * (given.x_mm - reference_mm);
+                const double housing_mm =
+                    m_result.settled.housing_expansion_per_K * warmth.housing_K * (given.x_mm - reference_mm);
                 support.axial_travel_mm = std::max(support.axial_travel_mm, std::abs(result.displacement_mm.x - housing_mm));
                 support.cases.push_back(result);
             }
@@ -312,8 +323,10 @@ private:
                         return largestOverDirections(in_y[1], in_y[2], in_z[1], in_z[2]);
                     };
                     SupportCase& support_case = m_result.supports[s].cases[i];
-                    support_case.worst_direction_N += load.worst_direction_N * largest(shapes.reaction_per_fy[s], shapes.reaction_per_fz[s]);
-                    support_case.worst_direction_N += load.worst_moment_Nmm * largest(shapes.reaction_per_my[s], shapes.reaction_per_mz[s]);
+                    support_case.worst_direction_N +=
+                        load.worst_direction_N * largest(shapes.reaction_per_fy[s], shapes.reaction_per_fz[s]);
+                    support_case.worst_direction_N +=
+                        load.worst_moment_Nmm * largest(shapes.reaction_per_my[s], shapes.reaction_per_mz[s]);
                 }
             }
         }
@@ -325,7 +338,8 @@ private:
     {
         const SupportCase& here = m_result.supports[s].cases[i];
         const bool turns = !m_rotating.empty() && here.rotating_N > 0.0;
-        return (turns ? meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], exponent) : here.radial_N) + here.worst_direction_N;
+        return (turns ? meanOverTurn(here.force_N.y, here.force_N.z, m_rotating[s][i], exponent) : here.radial_N) +
+               here.worst_direction_N;
     }
 
     /// Axial reactions of adjusted pairs with their induced loads; N(x) between the two follows.
@@ -367,8 +381,8 @@ private:
         if (estimated) {
             for (const std::size_t s : {plus, minus}) {
                 if (!m_arrangement.supports[s].bearing)
-                    m_result.assumptions.push_back({"supports." + m_result.supports[s].id.value + ".bearing", std::string("Y = 1.6"), "",
-                                                    "induced_load_estimate"});
+                    m_result.assumptions.push_back({"supports." + m_result.supports[s].id.value + ".bearing",
+                                                    std::string("Y = 1.6"), "", "induced_load_estimate"});
             }
         }
     }
@@ -458,7 +472,8 @@ private:
             if (assessment.governing_case < 0) {
                 for (std::size_t i = 0; i < assessment.cases.size(); ++i) {
                     if (assessment.governing_case < 0 ||
-                        assessment.cases[i].radial_N > assessment.cases[static_cast<std::size_t>(assessment.governing_case)].radial_N)
+                        assessment.cases[i].radial_N >
+                            assessment.cases[static_cast<std::size_t>(assessment.governing_case)].radial_N)
                         assessment.governing_case = static_cast<int>(i);
                 }
             }
@@ -581,8 +596,8 @@ private:
             std::optional<Suggestion> judged;
             if (chosen)
                 judged = judgeChoice(*support.bearing, question, m_result.settled, weights);
-            take(choiceFindings(surroundings, question, m_result.settled, assessment.suggestions, chosen ? &*support.bearing : nullptr,
-                                judged ? &*judged : nullptr, weights, m_catalogues));
+            take(choiceFindings(surroundings, question, m_result.settled, assessment.suggestions,
+                                chosen ? &*support.bearing : nullptr, judged ? &*judged : nullptr, weights, m_catalogues));
         }
     }
 
@@ -598,8 +613,9 @@ private:
         }
         for (Finding& finding : findings)
             finding.accepted = acceptedIn(m_arrangement, finding);
-        std::stable_sort(findings.begin(), findings.end(),
-                         [](const Finding& a, const Finding& b) { return static_cast<int>(a.severity) < static_cast<int>(b.severity); });
+        std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+            return static_cast<int>(a.severity) < static_cast<int>(b.severity);
+        });
     }
 };
 

@@ -2,7 +2,8 @@
 #include "core/analysis/assessment.h"
 #include "core/catalogue/catalogue.h"
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 /// The one pipeline: check, loads, beam, roles and pairs, bearings, suggestions, requirements.
 /// Pure: the same input gives the same value. Never throws on data; what cannot be done is left empty and a finding says why.

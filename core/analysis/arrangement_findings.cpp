@@ -9,10 +9,13 @@
 #include <array>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
-class Observer {
+class Observer
+{
 public:
     Observer(const Arrangement& arrangement, Assessment& assessment) : m_arrangement(arrangement), m_assessment(assessment) {}
 
@@ -29,8 +32,8 @@ private:
     const Arrangement& m_arrangement;
     Assessment& m_assessment;
 
-    Finding& add(Severity severity, const char* code, std::string subject, std::string path, NamedValues values, const char* source,
-                 const char* variant = "")
+    Finding& add(Severity severity, const char* code, std::string subject, std::string path, NamedValues values,
+                 const char* source, const char* variant = "")
     {
         return addFinding(m_assessment, severity, code, std::move(subject), std::move(path), std::move(values), source, variant);
     }
@@ -81,7 +84,8 @@ private:
             for (std::size_t b = a + 1; b < support.cases.size(); ++b) {
                 const SupportCase& first = support.cases[a];
                 const SupportCase& second = support.cases[b];
-                if (std::min(first.radial_N, second.radial_N) < 0.05 * std::max(first.radial_N, second.radial_N) || first.radial_N == 0.0)
+                if (std::min(first.radial_N, second.radial_N) < 0.05 * std::max(first.radial_N, second.radial_N) ||
+                    first.radial_N == 0.0)
                     continue;
                 const double turn_deg = std::abs(std::remainder(first.radial_angle_deg - second.radial_angle_deg, 360.0));
                 if (turn_deg <= 90.0)
@@ -107,9 +111,9 @@ private:
             const SupportCase& here = support.cases[i];
             // The support pushes the shaft down: the shaft pulls the housing up.
             if (here.force_N.z < 0.0 && -here.force_N.z > 0.5 * here.radial_N && here.radial_N > 0.0) {
-                Finding& finding = add(Severity::note, "uplift", support.id.value, pathOf(support, "x_mm"),
-                                       {{"support", support.name}, {"Fr_N", -here.force_N.z}, {"case", m_assessment.load_cases[i].name}},
-                                       "statics");
+                Finding& finding = add(
+                    Severity::note, "uplift", support.id.value, pathOf(support, "x_mm"),
+                    {{"support", support.name}, {"Fr_N", -here.force_N.z}, {"case", m_assessment.load_cases[i].name}}, "statics");
                 finding.case_id = here.case_id.value;
                 return;
             }
@@ -159,8 +163,8 @@ private:
                                            [](const CaseSummary& summary) { return summary.K_N != 0.0; });
         for (const SupportAssessment& support : m_assessment.supports) {
             if (support.role == Role::locating && !any_axial && !support.cases.empty())
-                add(Severity::note, "axial-location-unloaded", support.id.value, pathOf(support, "role"), {{"support", support.name}},
-                    "statics");
+                add(Severity::note, "axial-location-unloaded", support.id.value, pathOf(support, "role"),
+                    {{"support", support.name}}, "statics");
         }
         lookForTurnedThrust();
         lookAtDoubleHelical();
@@ -206,9 +210,10 @@ private:
     /// The teeth of a double-helical pair set the place of one of its two shafts; the mate's shaft is not known here.
     void lookAtDoubleHelical()
     {
-        const auto locating = std::find_if(m_assessment.supports.begin(), m_assessment.supports.end(), [](const SupportAssessment& support) {
-            return support.role == Role::locating || support.role == Role::adjusted;
-        });
+        const auto locating =
+            std::find_if(m_assessment.supports.begin(), m_assessment.supports.end(), [](const SupportAssessment& support) {
+                return support.role == Role::locating || support.role == Role::adjusted;
+            });
         if (locating == m_assessment.supports.end())
             return;
         for (const Part& part : m_arrangement.parts) {
@@ -216,7 +221,8 @@ private:
             if (gear == nullptr || !gear->double_helical)
                 continue;
             add(Severity::note, "herringbone-double-located", locating->id.value, pathOf(*locating, "role"),
-                {{"part", part.name.empty() ? part.id.value : part.name}, {"support", locating->name}}, "common practice", "mate_unknown");
+                {{"part", part.name.empty() ? part.id.value : part.name}, {"support", locating->name}}, "common practice",
+                "mate_unknown");
         }
     }
 
@@ -228,11 +234,15 @@ private:
             if (!given.bearing || given.bearing->rows.empty() || !(support.seat_mm > 0.0))
                 continue;
             const CatalogueRow& row = given.bearing->rows.front().row;
-            const bool on_shaft = given.bearing->family == Family::needle_roller_no_inner || given.bearing->family == Family::needle_drawn_cup;
+            const bool on_shaft =
+                given.bearing->family == Family::needle_roller_no_inner || given.bearing->family == Family::needle_drawn_cup;
             const double needed_mm = on_shaft && row.inner_raceway_mm > 0.0 ? row.inner_raceway_mm : row.bore_mm;
             if (std::abs(needed_mm - support.seat_mm) > 0.02)
                 add(Severity::stop, "seat-bore-differs", support.id.value, pathOf(support, "bearing"),
-                    {{"support", support.name}, {"bearing", given.bearing->designation()}, {"bore_mm", needed_mm}, {"seat_mm", support.seat_mm}},
+                    {{"support", support.name},
+                     {"bearing", given.bearing->designation()},
+                     {"bore_mm", needed_mm},
+                     {"seat_mm", support.seat_mm}},
                     "the bore is the diameter of the seat");
             lookForFillets(support, given);
         }
@@ -252,7 +262,8 @@ private:
                     continue;
                 const double x_mm = start_mm + feature.position_mm;
                 if (std::abs(std::abs(x_mm - given.x_mm) - half_mm) < 1.0)
-                    add(Severity::stop, "fillet-too-large", support.id.value, "shaft.segments." + segment.id.value + ".features." + feature.id.value,
+                    add(Severity::stop, "fillet-too-large", support.id.value,
+                        "shaft.segments." + segment.id.value + ".features." + feature.id.value,
                         {{"support", support.name}, {"fillet_mm", feature.length_mm}, {"chamfer_mm", row.chamfer_mm}},
                         "the ring chamfer must clear the fillet (ISO 582)");
             }
@@ -302,8 +313,8 @@ private:
             add(Severity::note, "modified-life-missing", "", "supports", {}, "ISO 281:2007, 9");
         if (generic)
             add(Severity::note, "generic-rating", "", "supports", {}, "ISO 281, ISO 76 with a generic internal geometry");
-        if (!m_arrangement.duty.required_L_h &&
-            std::none_of(m_arrangement.supports.begin(), m_arrangement.supports.end(), [](const Support& support) { return support.required_L_h; }))
+        if (!m_arrangement.duty.required_L_h && std::none_of(m_arrangement.supports.begin(), m_arrangement.supports.end(),
+                                                             [](const Support& support) { return support.required_L_h; }))
             add(Severity::note, "default-used", "", "duty.required_L_h", {}, "", "required_life");
         if (m_assessment.settled.motion == Motion::oscillation && any_bearing)
             add(Severity::note, "not-assessed", "", "surroundings.motion", {}, "", "oscillation");

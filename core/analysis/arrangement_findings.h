@@ -1,7 +1,8 @@
 #pragma once
 #include "core/analysis/assessment.h"
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
 /// Findings that look at the arrangement as a whole: supports against each other, seats, mounting, what is not assessed.
 void appendArrangementFindings(const Arrangement& arrangement, Assessment& assessment);

@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
 std::string nameOf(const Support& support)
 {
@@ -32,9 +34,7 @@ Finding finding(Severity severity, const char* code, const Support* support, con
 int AxialRoles::holder(double K_N) const
 {
     for (std::size_t i = 0; i < supports.size(); ++i) {
-        const bool can = K_N > 0.0   ? supports[i].plus
-                         : K_N < 0.0 ? supports[i].minus
-                                     : supports[i].plus || supports[i].minus;
+        const bool can = K_N > 0.0 ? supports[i].plus : K_N < 0.0 ? supports[i].minus : supports[i].plus || supports[i].minus;
         if (can)
             return static_cast<int>(i);
     }
@@ -101,15 +101,16 @@ AxialRoles settleAxialRoles(const Arrangement& arrangement)
 
     // An adjusted pair is exactly two supports of opposite sense.
     if (adjusted.size() == 1) {
-        roles.findings.push_back(
-            finding(Severity::stop, "adjusted-single", &supports[adjusted[0]], "role", {{"support", nameOf(supports[adjusted[0]])}}));
+        roles.findings.push_back(finding(Severity::stop, "adjusted-single", &supports[adjusted[0]], "role",
+                                         {{"support", nameOf(supports[adjusted[0]])}}));
     } else if (adjusted.size() == 2) {
         const auto side = [&](std::size_t index) { return *roles.supports[index].carries; };
         if (side(adjusted[0]) == side(adjusted[1])) {
-            roles.findings.push_back(finding(Severity::stop, "adjusted-same-direction", &supports[adjusted[1]], "carries",
-                                             {{"a", nameOf(supports[adjusted[0]])},
-                                              {"b", nameOf(supports[adjusted[1]])},
-                                              {"direction", std::string(side(adjusted[0]) == Carries::plus ? "minus" : "plus")}}));
+            roles.findings.push_back(
+                finding(Severity::stop, "adjusted-same-direction", &supports[adjusted[1]], "carries",
+                        {{"a", nameOf(supports[adjusted[0]])},
+                         {"b", nameOf(supports[adjusted[1]])},
+                         {"direction", std::string(side(adjusted[0]) == Carries::plus ? "minus" : "plus")}}));
         } else {
             const bool first_plus = side(adjusted[0]) == Carries::plus;
             roles.pair_plus = static_cast<int>(first_plus ? adjusted[0] : adjusted[1]);
@@ -121,8 +122,9 @@ AxialRoles settleAxialRoles(const Arrangement& arrangement)
         roles.findings.back().variant = "more_than_two";
     }
     if (!adjusted.empty() && !locating.empty())
-        roles.findings.push_back(finding(Severity::stop, "adjusted-with-locating", &supports[locating[0]], "role",
-                                         {{"locating", nameOf(supports[locating[0]])}, {"adjusted", nameOf(supports[adjusted[0]])}}));
+        roles.findings.push_back(
+            finding(Severity::stop, "adjusted-with-locating", &supports[locating[0]], "role",
+                    {{"locating", nameOf(supports[locating[0]])}, {"adjusted", nameOf(supports[adjusted[0]])}}));
 
     // Held twice in one sense without play, at different places.
     const auto holdsStiffly = [&](std::size_t i, bool plus) {
@@ -153,8 +155,8 @@ AxialRoles settleAxialRoles(const Arrangement& arrangement)
         }
     }
     if (end_play.size() == 1 && locating.empty()) {
-        roles.findings.push_back(
-            finding(Severity::stop, "adjusted-single", &supports[end_play[0]], "role", {{"support", nameOf(supports[end_play[0]])}}));
+        roles.findings.push_back(finding(Severity::stop, "adjusted-single", &supports[end_play[0]], "role",
+                                         {{"support", nameOf(supports[end_play[0]])}}));
         roles.findings.back().variant = "end_play";
     }
 
@@ -163,7 +165,8 @@ AxialRoles settleAxialRoles(const Arrangement& arrangement)
             const bool held = std::any_of(roles.supports.begin(), roles.supports.end(),
                                           [&](const AxialRole& role) { return plus ? role.plus : role.minus; });
             if (!held) {
-                Finding missing = finding(Severity::stop, "axial-location-missing", nullptr, "", {{"direction", std::string(plus ? "plus" : "minus")}});
+                Finding missing = finding(Severity::stop, "axial-location-missing", nullptr, "",
+                                          {{"direction", std::string(plus ? "plus" : "minus")}});
                 missing.path = "supports";
                 missing.values.set("support", nameOf(supports.front()));
                 roles.findings.push_back(std::move(missing));

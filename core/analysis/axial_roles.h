@@ -8,16 +8,17 @@
 #include <optional>
 #include <vector>
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
 struct AxialRole {
-    bool plus = false, minus = false;   ///< holds the shaft against moving to +x, -x
-    std::optional<Carries> carries;     ///< settled side of one-way roles
+    bool plus = false, minus = false; ///< holds the shaft against moving to +x, -x
+    std::optional<Carries> carries;   ///< settled side of one-way roles
 };
 
 struct AxialRoles {
     std::vector<AxialRole> supports;
-    int pair_plus = -1, pair_minus = -1;      ///< indices of a proper adjusted pair, else -1
+    int pair_plus = -1, pair_minus = -1; ///< indices of a proper adjusted pair, else -1
     std::vector<Assumption> assumptions;
     Findings findings;
 

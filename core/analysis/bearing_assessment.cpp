@@ -3,12 +3,16 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
-class BearingJudge {
+class BearingJudge
+{
 public:
-    BearingJudge(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context, Findings& findings)
+    BearingJudge(const BearingChoice& choice, std::span<const BearingLoad> loads, const BearingContext& context,
+                 Findings& findings)
         : m_choice(choice), m_loads(loads), m_context(context), m_findings(findings)
     {
     }
@@ -22,9 +26,10 @@ public:
         result.a1 = a1(std::clamp(m_context.reliability_percent, 50.0, 99.95));
         result.derivation = result.rating.derivation;
 
-        const bool turns = std::any_of(m_loads.begin(), m_loads.end(), [](const BearingLoad& load) { return load.speed_rpm != 0.0; });
+        const bool turns =
+            std::any_of(m_loads.begin(), m_loads.end(), [](const BearingLoad& load) { return load.speed_rpm != 0.0; });
         result.required_S0 = m_context.required_S0 ? settledS0(result.rating, *m_context.required_S0, turns)
-                                               : requiredS0(result.rating, m_context.quiet, turns, m_context.shocks);
+                                                   : requiredS0(result.rating, m_context.quiet, turns, m_context.shocks);
 
         for (const BearingLoad& load : m_loads)
             result.cases.push_back(assessCase(result.rating, load));
@@ -129,8 +134,13 @@ private:
         result.P_equivalent_N = life.P_mean_N;
         result.derivation.insert(result.derivation.end(), life.derivation.begin(), life.derivation.end());
         if (result.a1 != 1.0 && result.L10_h)
-            result.derivation.push_back({"reliability_life", "L_nh", "a1 L10h", {{"a1", result.a1}, {"L10h", *result.L10_h}},
-                                         result.a1 * *result.L10_h, "h", "ISO 281:2007, Table 12"});
+            result.derivation.push_back({"reliability_life",
+                                         "L_nh",
+                                         "a1 L10h",
+                                         {{"a1", result.a1}, {"L10h", *result.L10_h}},
+                                         result.a1 * *result.L10_h,
+                                         "h",
+                                         "ISO 281:2007, Table 12"});
         std::optional<double> found_h;
         if (result.L10_h)
             found_h = result.a1 * *result.L10_h;
@@ -140,7 +150,8 @@ private:
         std::optional<double> C_over_P;
         if (result.P_equivalent_N && *result.P_equivalent_N > 0.0)
             C_over_P = result.rating.C_N / *result.P_equivalent_N;
-        const BearingLoad* governing = result.governing_case >= 0 ? &m_loads[static_cast<std::size_t>(result.governing_case)] : nullptr;
+        const BearingLoad* governing =
+            result.governing_case >= 0 ? &m_loads[static_cast<std::size_t>(result.governing_case)] : nullptr;
         for (Finding& finding : lifeFindings(found_h, judged_L_h, C_over_P))
             add(std::move(finding), governing);
     }
@@ -155,9 +166,8 @@ private:
             const BearingCase& bearing_case = result.cases[i];
             if (!bearing_case.P0_N)
                 continue;
-            const bool largest =
-                result.governing_static_case < 0 ||
-                *bearing_case.P0_N > *result.cases[static_cast<std::size_t>(result.governing_static_case)].P0_N;
+            const bool largest = result.governing_static_case < 0 ||
+                                 *bearing_case.P0_N > *result.cases[static_cast<std::size_t>(result.governing_static_case)].P0_N;
             if (largest)
                 result.governing_static_case = static_cast<int>(i);
         }

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
 std::optional<CaseId> caseAt(const Assessment& assessment, int index)
 {
@@ -64,8 +66,9 @@ void judgeSystem(const Arrangement& arrangement, Assessment& assessment)
     const auto& required_h = arrangement.duty.required_L_h;
     const bool each_met = std::all_of(assessment.supports.begin(), assessment.supports.end(),
                                       [](const SupportAssessment& support) { return support.bearing->met.value_or(false); });
-    const bool asked = std::any_of(arrangement.requirements.begin(), arrangement.requirements.end(),
-                                   [](const Requirement& requirement) { return requirement.kind == RequirementKind::all_supports_life; });
+    const bool asked =
+        std::any_of(arrangement.requirements.begin(), arrangement.requirements.end(),
+                    [](const Requirement& requirement) { return requirement.kind == RequirementKind::all_supports_life; });
     if (required_h && each_met && !asked && assessment.all_supports.L10_h && *assessment.all_supports.L10_h < *required_h) {
         double shortest = members.front().L10_h;
         for (const SystemMember& member : members)
@@ -85,8 +88,7 @@ void judgeSystem(const Arrangement& arrangement, Assessment& assessment)
 }
 
 /// Largest value over the cases of a quantity at x.
-template <class Quantity>
-std::pair<double, int> largestAt(const Assessment& assessment, double x_mm, Quantity quantity)
+template <class Quantity> std::pair<double, int> largestAt(const Assessment& assessment, double x_mm, Quantity quantity)
 {
     std::pair<double, int> largest{0.0, -1};
     for (std::size_t i = 0; i < assessment.beam.cases.size(); ++i) {
@@ -126,8 +128,8 @@ void judgeStated(const Arrangement& arrangement, Assessment& assessment)
             result.kind = "slope";
             result.unit = "mrad";
             if (x_mm && assessment.beam.usable()) {
-                const auto [value, index] =
-                    largestAt(assessment, *x_mm, [](const beam::State& state) { return 1e3 * std::hypot(state.ry_rad, state.rz_rad); });
+                const auto [value, index] = largestAt(
+                    assessment, *x_mm, [](const beam::State& state) { return 1e3 * std::hypot(state.ry_rad, state.rz_rad); });
                 result.found = value;
                 governing = index;
             }
@@ -164,7 +166,8 @@ void judgeStated(const Arrangement& arrangement, Assessment& assessment)
             finding.path = "requirements." + requirement.id.value;
             if (result.case_id)
                 finding.case_id = result.case_id->value;
-            finding.values = {{"found", *result.found}, {"required", result.required}, {"unit", result.unit}, {"where", requirement.where}};
+            finding.values = {
+                {"found", *result.found}, {"required", result.required}, {"unit", result.unit}, {"where", requirement.where}};
             if (x_mm)
                 finding.values.set("x_mm", *x_mm);
             finding.source = "requirement of the arrangement";
@@ -190,8 +193,11 @@ void judgeRequirements(const Arrangement& arrangement, Assessment& assessment)
         finding.code = "requirement-missed";
         finding.variant = "not_evaluated";
         finding.subject = requirement.where;
-        finding.path = requirement.id.starts_with("supports.") ? "supports." + requirement.where + ".bearing" : "requirements." + requirement.id;
-        finding.values = {{"requirement", requirement.kind}, {"required", requirement.required}, {"unit", requirement.unit},
+        finding.path = requirement.id.starts_with("supports.") ? "supports." + requirement.where + ".bearing"
+                                                               : "requirements." + requirement.id;
+        finding.values = {{"requirement", requirement.kind},
+                          {"required", requirement.required},
+                          {"unit", requirement.unit},
                           {"where", requirement.where}};
         finding.source = "a requirement that cannot be evaluated counts as not met";
         const bool told = std::any_of(assessment.findings.begin(), assessment.findings.end(), [&](const Finding& other) {

@@ -7,8 +7,10 @@
 #include <array>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
 /// Least height of the shoulder by the chamfer of the ring; JIS B 1566 (from memory).
 struct ShoulderHeight {
@@ -66,10 +68,12 @@ bool held(const std::optional<HoldKind>& hold)
     return hold && *hold != HoldKind::nothing;
 }
 
-class RingJudge {
+class RingJudge
+{
 public:
     RingJudge(const Arrangement& arrangement, Assessment& assessment, const Support& given, const SupportAssessment& support)
-        : m_arrangement(arrangement), m_assessment(assessment), m_given(given), m_support(support), m_family(given.bearing->family)
+        : m_arrangement(arrangement), m_assessment(assessment), m_given(given), m_support(support),
+          m_family(given.bearing->family)
     {
     }
 
@@ -98,10 +102,12 @@ private:
     {
         if (open(hold))
             addFinding(m_assessment, Severity::caution, "shoulder-missing", m_support.id.value, pathOf(side),
-                       {{"support", m_support.name}, {"ring", std::string(ring)}, {"direction", std::string(direction)}}, "common practice", ring);
+                       {{"support", m_support.name}, {"ring", std::string(ring)}, {"direction", std::string(direction)}},
+                       "common practice", ring);
     }
 
-    /// A force of the shaft to the right comes in at the left face of the inner ring and leaves at the right face of the outer one.
+    /// A force of the shaft to the right comes in at the left face of the inner ring and leaves at the right face of the outer
+    /// one.
     void judgeHolding()
     {
         const Holds& holds = m_given.holds;
@@ -156,20 +162,22 @@ private:
         const double height_mm = 0.5 * (shaftDiameterAt_mm(m_arrangement.shaft, beyond_mm, false) - m_support.seat_mm);
         const NamedValues values = {{"support", m_support.name}, {"height_mm", height_mm}, {"seat_mm", m_support.seat_mm}};
         if (height_mm <= 0.0) {
-            addFinding(m_assessment, Severity::caution, "shoulder-missing", m_support.id.value, pathOf(side), values, "geometry", "none");
+            addFinding(m_assessment, Severity::caution, "shoulder-missing", m_support.id.value, pathOf(side), values, "geometry",
+                       "none");
             return;
         }
         bool loaded = false;
         for (const SupportCase& here : m_support.cases)
             loaded = loaded || here.axial_N != 0.0;
-        const auto entry = std::find_if(shoulderHeights.rbegin(), shoulderHeights.rend(),
-                                        [&](const ShoulderHeight& candidate) { return candidate.chamfer_mm <= row.chamfer_mm + 1e-9; });
+        const auto entry = std::find_if(shoulderHeights.rbegin(), shoulderHeights.rend(), [&](const ShoulderHeight& candidate) {
+            return candidate.chamfer_mm <= row.chamfer_mm + 1e-9;
+        });
         if (entry == shoulderHeights.rend())
             return;
         const double needed_mm = loaded ? entry->general_mm : entry->light_axial_mm;
         if (height_mm < needed_mm - 1e-9) {
-            Finding& finding = addFinding(m_assessment, Severity::caution, "shoulder-low", m_support.id.value, pathOf(side), values,
-                                          "JIS B 1566, mounting dimensions (from memory)");
+            Finding& finding = addFinding(m_assessment, Severity::caution, "shoulder-low", m_support.id.value, pathOf(side),
+                                          values, "JIS B 1566, mounting dimensions (from memory)");
             finding.values.set("needed_mm", needed_mm);
             finding.values.set("chamfer_mm", row.chamfer_mm);
         }

@@ -5,7 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
 beam::Model beamModel(const Arrangement& arrangement, const Settled& settled, const AxialRoles& roles)
 {
@@ -94,15 +95,20 @@ Warmth warmthOf(const LoadCase& load_case, const Settled& settled)
 void appendPart(beam::LoadCase& beam_case, const PartLoad& load)
 {
     if (load.distributed) {
-        beam_case.line_loads.push_back({load.x_mm, load.end_mm, {load.q0_N_mm.x, load.q0_N_mm.y, load.q0_N_mm.z},
-                                        {load.q1_N_mm.x, load.q1_N_mm.y, load.q1_N_mm.z}, load.m0_Nmm_mm, load.m1_Nmm_mm});
+        beam_case.line_loads.push_back({load.x_mm,
+                                        load.end_mm,
+                                        {load.q0_N_mm.x, load.q0_N_mm.y, load.q0_N_mm.z},
+                                        {load.q1_N_mm.x, load.q1_N_mm.y, load.q1_N_mm.z},
+                                        load.m0_Nmm_mm,
+                                        load.m1_Nmm_mm});
         return;
     }
     beam_case.point_loads.push_back(
         {load.x_mm, {load.force_N.x, load.force_N.y, load.force_N.z}, {load.moment_Nmm.x, load.moment_Nmm.y, load.moment_Nmm.z}});
 }
 
-beam::LoadCase beamCase(const Arrangement& arrangement, const Settled& settled, const LoadCase& load_case, const CaseLoads& loads, int holder)
+beam::LoadCase beamCase(const Arrangement& arrangement, const Settled& settled, const LoadCase& load_case, const CaseLoads& loads,
+                        int holder)
 {
     beam::LoadCase result;
     result.id = load_case.id.value;
@@ -117,7 +123,8 @@ beam::LoadCase beamCase(const Arrangement& arrangement, const Settled& settled, 
     if (warmth.housing_K != 0.0) {
         const double reference_mm = holder >= 0 ? arrangement.supports[static_cast<std::size_t>(holder)].x_mm : 0.0;
         for (const Support& support : arrangement.supports)
-            result.prescribed.push_back({settled.housing_expansion_per_K * warmth.housing_K * (support.x_mm - reference_mm), 0, 0, 0, 0});
+            result.prescribed.push_back(
+                {settled.housing_expansion_per_K * warmth.housing_K * (support.x_mm - reference_mm), 0, 0, 0, 0});
     }
     return result;
 }

@@ -9,7 +9,8 @@
 
 #include <vector>
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
 [[nodiscard]] beam::Model beamModel(const Arrangement& arrangement, const Settled& settled, const AxialRoles& roles);
 
@@ -20,8 +21,8 @@ struct Warmth {
 [[nodiscard]] Warmth warmthOf(const LoadCase& load_case, const Settled& settled);
 
 /// Loads of one case on the axis. `holder`: index of the support that holds x, -1 none.
-[[nodiscard]] beam::LoadCase beamCase(const Arrangement& arrangement, const Settled& settled, const LoadCase& load_case, const CaseLoads& loads,
-                                      int holder);
+[[nodiscard]] beam::LoadCase beamCase(const Arrangement& arrangement, const Settled& settled, const LoadCase& load_case,
+                                      const CaseLoads& loads, int holder);
 
 /// A load case with the point or line loads of one part only (steady forces).
 void appendPart(beam::LoadCase& beam_case, const PartLoad& load);

@@ -7,11 +7,12 @@
 #include <string>
 #include <vector>
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 /// Share of one load in the reaction of one support.
 struct LoadShare {
-    std::string source;            ///< part id, "own_weight", "displacement" (prescribed and thermal) or "pair" (axial force within a pair)
+    std::string source; ///< part id, "own_weight", "displacement" (prescribed and thermal) or "pair" (axial force within a pair)
     Vector3 force_N;
     double moment_y_Nmm = 0.0, moment_z_Nmm = 0.0;
 };

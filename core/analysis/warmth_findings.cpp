@@ -7,8 +7,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace shaftwright::analysis {
-namespace {
+namespace shaftwright::analysis
+{
+namespace
+{
 
 constexpr double bearingSteel_per_K = 11.5e-6;
 constexpr const char* practice = "common practice";
@@ -16,7 +18,8 @@ constexpr const char* practice = "common practice";
 /// Change of the axial play of an adjusted pair by heat; plus: play grows. Shaft, inner rings and rolling elements rise with
 /// the shaft, outer rings with the housing. Derived from the growth of rings, rolling elements and distance; none when the
 /// inside of a bearing is not known.
-std::optional<double> playChange_mm(const Support& a, const Support& b, bool back_to_back, const Settled& settled, const ThermalState& state)
+std::optional<double> playChange_mm(const Support& a, const Support& b, bool back_to_back, const Settled& settled,
+                                    const ThermalState& state)
 {
     double h_mm = 0.0;
     double radial_mm = 0.0;
@@ -26,20 +29,24 @@ std::optional<double> playChange_mm(const Support& a, const Support& b, bool bac
         const BearingRating rating = ratingOf(*support->bearing);
         if (!rating.geometry || !(rating.contact_angle_rad > 0.0) || rating.contact_angle_rad >= 0.78)
             return std::nullopt;
-        const double Dw = rating.geometry->element_diameter_mm, Dpw = rating.geometry->pitch_diameter_mm, angle = rating.contact_angle_rad;
+        const double Dw = rating.geometry->element_diameter_mm, Dpw = rating.geometry->pitch_diameter_mm,
+                     angle = rating.contact_angle_rad;
         const double F = Dpw - Dw * std::cos(angle), E = Dpw + Dw * std::cos(angle);
         h_mm += 0.5 * Dw * std::sin(angle);
-        const double loss_mm = bearingSteel_per_K * (F * state.shaft_K + 2.0 * Dw * std::cos(angle) * state.shaft_K - E * state.housing_K);
+        const double loss_mm =
+            bearingSteel_per_K * (F * state.shaft_K + 2.0 * Dw * std::cos(angle) * state.shaft_K - E * state.housing_K);
         radial_mm += 0.5 * loss_mm / std::tan(angle) + bearingSteel_per_K * state.shaft_K * Dw * std::sin(angle);
     }
     const double length_mm = std::abs(b.x_mm - a.x_mm);
-    const double shaft = settled.material.expansion_per_K * state.shaft_K, housing = settled.housing_expansion_per_K * state.housing_K;
+    const double shaft = settled.material.expansion_per_K * state.shaft_K,
+                 housing = settled.housing_expansion_per_K * state.housing_K;
     if (back_to_back)
         return shaft * (length_mm + h_mm) - housing * (length_mm - h_mm) - radial_mm;
     return -shaft * (length_mm - h_mm) + housing * (length_mm + h_mm) - radial_mm;
 }
 
-class Thermometer {
+class Thermometer
+{
 public:
     Thermometer(const Arrangement& arrangement, Assessment& assessment) : m_arrangement(arrangement), m_assessment(assessment) {}
 
@@ -118,8 +125,8 @@ private:
         if (play_mm >= growth_mm + spare_mm)
             return;
         const bool gone = growth_mm > play_mm;
-        addFinding(m_assessment, gone ? Severity::stop : Severity::caution, gone ? "growth-exceeds-play" : "floating-too-tight", left.id.value,
-                   "supports." + (first ? left.id.value : m_assessment.supports[pair[1]].id.value) + ".play_mm",
+        addFinding(m_assessment, gone ? Severity::stop : Severity::caution, gone ? "growth-exceeds-play" : "floating-too-tight",
+                   left.id.value, "supports." + (first ? left.id.value : m_assessment.supports[pair[1]].id.value) + ".play_mm",
                    {{"support", left.name},
                     {"other", m_assessment.supports[pair[1]].name},
                     {"growth_mm", growth_mm},
@@ -145,7 +152,8 @@ private:
             const double distance_mm = std::abs(part.x_mm - locating->x_mm);
             if (!needs_place || distance_mm <= near_mm)
                 continue;
-            addFinding(m_assessment, Severity::note, "locating-at-far-end", locating->id.value, "supports." + locating->id.value + ".role",
+            addFinding(m_assessment, Severity::note, "locating-at-far-end", locating->id.value,
+                       "supports." + locating->id.value + ".role",
                        {{"part", part.name.empty() ? part.id.value : part.name},
                         {"support", locating->name},
                         {"distance_mm", distance_mm},
@@ -163,8 +171,14 @@ private:
             return;
         // Above 150 deg C rings of usual heat treatment grow; the rows say nothing of a better one.
         const bool beyond = *stated_C > 150.0, hot = *stated_C > 100.0;
-        addFinding(m_assessment, beyond ? Severity::stop : hot ? Severity::caution : Severity::note, "temperature-high", "",
-                   "surroundings.temperature_C", {{"temperature_C", *stated_C}}, practice, beyond ? "beyond" : hot ? "hot" : "");
+        addFinding(m_assessment,
+                   beyond ? Severity::stop
+                   : hot  ? Severity::caution
+                          : Severity::note,
+                   "temperature-high", "", "surroundings.temperature_C", {{"temperature_C", *stated_C}}, practice,
+                   beyond ? "beyond"
+                   : hot  ? "hot"
+                          : "");
     }
 };
 
@@ -193,7 +207,8 @@ double largestGrowth_mm(const Settled& settled, double length_mm)
 {
     double growth_mm = 0.0;
     for (const ThermalState& state : thermalStates(settled)) {
-        const double strain = settled.material.expansion_per_K * state.shaft_K - settled.housing_expansion_per_K * state.housing_K;
+        const double strain =
+            settled.material.expansion_per_K * state.shaft_K - settled.housing_expansion_per_K * state.housing_K;
         growth_mm = std::max(growth_mm, std::abs(strain * length_mm));
     }
     return growth_mm;

@@ -1,7 +1,8 @@
 #pragma once
 #include "core/analysis/assessment.h"
 
-namespace shaftwright::analysis {
+namespace shaftwright::analysis
+{
 
 /// Thermal states that supports have to live with: start, working temperature and what the load cases state.
 struct ThermalState {

@@ -2,7 +2,8 @@
 
 #include "core/bearings/rating.h"
 
-namespace shaftwright {
+namespace shaftwright
+{
 
 std::optional<Family> naturalFamily(const CatalogueRow& row)
 {

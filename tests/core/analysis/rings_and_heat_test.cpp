@@ -114,7 +114,8 @@ TEST_CASE("a ring of the locating support that nothing holds is named with its s
 TEST_CASE("an adjusted bearing needs its rings held on the thrust faces only", "[core][analysis]")
 {
     Arrangement a = adjustedShaft(160, true);
-    // O: the shaft pushes A to the right through the left face of its inner ring; the housing stands at the right of the outer ring.
+    // O: the shaft pushes A to the right through the left face of its inner ring; the housing stands at the right of the outer
+    // ring.
     a.supports[0].holds = {HoldKind::sleeve, HoldKind::nothing, HoldKind::nothing, HoldKind::cover};
     CHECK(find(run(a), "shoulder-missing") == nullptr);
     a.supports[0].holds = {HoldKind::nothing, HoldKind::sleeve, HoldKind::cover, HoldKind::nothing};
@@ -124,7 +125,8 @@ TEST_CASE("an adjusted bearing needs its rings held on the thrust faces only", "
     CHECK(find(wrong, "shoulder-missing", "supports.A.holds.inner_right") == nullptr);
 }
 
-TEST_CASE("a following ball bearing must not be held by both rings, a roller bearing that moves inside must be", "[core][analysis]")
+TEST_CASE("a following ball bearing must not be held by both rings, a roller bearing that moves inside must be",
+          "[core][analysis]")
 {
     Arrangement a = usualShaft();
     a.supports[1].holds = {HoldKind::retaining_ring, HoldKind::retaining_ring, HoldKind::cover, HoldKind::cover};
@@ -198,6 +200,8 @@ TEST_CASE("a roller bearing that moves inside says when its room does not suffic
 {
     Arrangement a = shaftOn(supportAt("A", 100, Role::locating, Family::deep_groove_ball, "6208"),
                             supportAt("B", 6100, Role::non_locating, Family::cylindrical_roller_NU, "NU208"));
+    a.duty.load_cases.front().shaft_temperature_C = 80; // 6 m of shaft grow by 4 mm against the housing
+    a.duty.load_cases.front().housing_temperature_C = 20;
     const Assessment assessment = run(a);
     const Finding* finding = find(assessment, "growth-exceeds-room");
     CHECK(number(finding, "s_required_mm") > number(finding, "s_available_mm"));
