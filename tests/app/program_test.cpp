@@ -46,7 +46,7 @@ Outcome shell(const std::string& line)
     return outcome;
 }
 
-std::string textOf(const std::string& file)
+[[maybe_unused]] std::string textOf(const std::string& file)
 {
     std::ifstream stream(file, std::ios::binary);
     return std::string(std::istreambuf_iterator<char>(stream), {});
