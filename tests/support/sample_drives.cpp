@@ -219,7 +219,7 @@ Arrangement wormWheelShaft()
     const double seat = shaft.cylinder(64, 66);
     shaft.keyway(7, 50, 7, 18);
     shaft.cylinder(14, 78);
-    shaft.cylinder(12, 66);
+    shaft.cylinder(12, 69);
     const double right = shaft.cylinder(28, 60);
     shaft.filletLeft(1);
     shaft.cylinder(30, 58);

@@ -354,7 +354,7 @@ Arrangement millingSpindle()
     shaft.filletLeft(0.6);
     shaft.cylinder(14, 70, 16);
     shaft.feature(FeatureKind::thread, 0, 14, 1);
-    shaft.cylinder(180, 66, 16);
+    shaft.cylinder(180, 67, 16);
     const double rear = shaft.cylinder(20, 60, 16);
     shaft.filletLeft(0.6).feature(FeatureKind::undercut, 0, 2, 0.3);
     shaft.cylinder(18, 58, 16);

@@ -284,7 +284,7 @@ Arrangement knifeShaft()
     a.supports.push_back(support("A", front + 0.5 * set.width_mm(), Role::locating, set, "k5", "J6",
                                  {HoldKind::shoulder, HoldKind::sleeve, HoldKind::cover, HoldKind::shoulder}));
     a.supports.push_back(support("B", rear + 0.5 * rear_ball.width_mm(), Role::non_locating, rear_ball, "k5", "H6",
-                                 {HoldKind::shoulder, HoldKind::sleeve, HoldKind::nothing, HoldKind::nothing}));
+                                 {HoldKind::sleeve, HoldKind::sleeve, HoldKind::nothing, HoldKind::nothing}));
     a.duty = {{loadCase("slice", "Slicing", 0.8, 900), loadCase("idle", "Idling", 0.2, 900, 0.2)}, 10000.0, 90.0, {}, 1.25};
     a.duty.load_cases[1].free_load_factor = 0.6;
     a.surroundings.temperature_C = 40;

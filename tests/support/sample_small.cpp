@@ -104,7 +104,7 @@ Arrangement loomShaft()
     a.supports.push_back(support("A", left + 12, Role::non_locating, cup, "h5", "N6"));
     a.supports.push_back(support("B", right + 8, Role::non_locating, cup, "h5", "N6"));
     a.supports.push_back(support("C", guide + 0.5 * four_point.width_mm(), Role::axial_only, four_point, "h6", "",
-                                 {HoldKind::shoulder, HoldKind::nut, HoldKind::cover, HoldKind::cover}));
+                                 {HoldKind::sleeve, HoldKind::nut, HoldKind::cover, HoldKind::cover}));
     a.duty = {{loadCase("weave", "Weaving", 0.95, 240), loadCase("back", "Searching a fault, backwards", 0.05, -60, 0.25)},
               20000.0,
               90.0,
