@@ -6,6 +6,7 @@
 #include "core/edit/edit.h"
 #include "ui/document/document.h"
 #include "ui/document/subject.h"
+#include "ui/sheet/sheet_view.h"
 #include "ui/tables/paste_dialog.h"
 #include "ui/tables/paste_plan.h"
 #include "ui/tables/tables_dock.h"
@@ -439,6 +440,8 @@ TEST_CASE("Ctrl+V shows first what would be taken; confirmed it is one step", "[
     CHECK(bench.document().committed().shaft.segments.size() == before.shaft.segments.size() + 2);
     CHECK(bench.document().committed().shaft.segments.back().length_mm == 12.5);
     CHECK(bench.document().undoStack().count() == 1);
+    bench.window.activateWindow(); // without a window manager nothing gives it back
+    settle();
     QTest::keyClick(&bench.window, Qt::Key_Z, Qt::ControlModifier);
     settle();
     CHECK(bench.document().committed() == before);
@@ -457,6 +460,17 @@ TEST_CASE("every table, its cells and buttons can be named", "[ui][tables]")
     }
     for (const char* name : {"addRow", "removeRows", "pasteRows"})
         CHECK_FALSE(bench.window.tables().findChild<QWidget*>(QString::fromLatin1(name))->accessibleName().isEmpty());
+}
+
+TEST_CASE("opened tables leave the sheet most of the window", "[ui][tables]")
+{
+    Bench bench;
+    const double before = bench.window.sheet().scaleRatio();
+    bench.table(TableKind::parts);
+    CHECK(bench.window.tables().height() <= 240);
+    CHECK(bench.window.sheet().height() >= 500);
+    INFO(before << ' ' << bench.window.sheet().scaleRatio());
+    CHECK(bench.window.sheet().scaleRatio() > 0.3 * before); // still readable
 }
 
 TEST_CASE("hidden tables do not work while something is dragged", "[ui][tables]")

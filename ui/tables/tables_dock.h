@@ -29,6 +29,8 @@ public:
     void addRow();
     void removeSelectedRows();
     void leaveOpen();
+    /// Low, so that the sheet above keeps its room; the user may draw it up.
+    [[nodiscard]] QSize sizeHint() const override { return {600, 112}; }
 
 signals:
     void told(const QString& message);
