@@ -2,6 +2,7 @@
 #define CATCH_CONFIG_RUNNER
 #include <catch2/catch.hpp>
 
+#include "bench.h"
 #include "core/edit/edit.h"
 #include "ui/document/actions.h"
 #include "ui/document/subject.h"
@@ -21,50 +22,7 @@
 
 using namespace shaftwright;
 using namespace shaftwright::ui;
-
-namespace
-{
-
-void settle()
-{
-    for (int i = 0; i < 3; ++i)
-        QCoreApplication::processEvents();
-}
-
-struct Bench {
-    MainWindow window;
-    Bench()
-    {
-        window.resize(1440, 900);
-        Arrangement value = plainTwoBearingShaft();
-        value.duty.required_L_h = 20000.0;
-        window.document().reset(value);
-        window.show();
-        settle();
-        settle();
-    }
-    Document& document() { return window.document(); }
-    SheetView& sheet() { return window.sheet(); }
-    /// A pixel on a thing that no other thing covers: near the outline of the gear.
-    QPoint onPart(const PartId& id, double radius_mm)
-    {
-        return sheet().pixelOf(findPart(document().committed(), id)->x_mm, radius_mm).toPoint();
-    }
-    void drag(QPoint from, QPoint to, bool release = true, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
-    {
-        QTest::mousePress(&sheet(), Qt::LeftButton, modifiers, from);
-        for (int step = 1; step <= 5; ++step) {
-            QTest::mouseMove(&sheet(), from + (to - from) * step / 5);
-            settle();
-        }
-        if (release) {
-            QTest::mouseRelease(&sheet(), Qt::LeftButton, modifiers, to);
-            settle();
-        }
-    }
-};
-
-} // namespace
+using namespace bench;
 
 TEST_CASE("a drag is one step that undo takes back wholly", "[ui][sheet]")
 {

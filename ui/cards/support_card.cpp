@@ -69,10 +69,18 @@ SupportCardData supportCardData(const Support& support, const Assessment& result
     data.radial = forceText(load.radial_N);
     data.axial = std::abs(load.axial_N) < 0.5 ? QObject::tr("none") : forceText(std::abs(load.axial_N));
     double tilt_mrad = load.tilt_mrad;
-    if (!one_case) {
+    const bool all_cases = !one_case && results.load_cases.size() > 1;
+    if (all_cases) {
         // The case that governs the life need not be the one that bends most.
-        for (const SupportCase& other : found->cases)
-            tilt_mrad = std::max(tilt_mrad, other.tilt_mrad);
+        int steepest = shown;
+        for (std::size_t i = 0; i < found->cases.size(); ++i) {
+            if (found->cases[i].tilt_mrad > tilt_mrad * (1.0 + 1e-9)) {
+                tilt_mrad = found->cases[i].tilt_mrad;
+                steepest = static_cast<int>(i);
+            }
+        }
+        data.load_case = caseName(results, shown);
+        data.tilt_case = caseName(results, steepest);
     }
     data.tilt = fixedNumber(tilt_mrad, 2) + QStringLiteral(" mrad");
     if (found->bearing) {
@@ -87,6 +95,8 @@ SupportCardData supportCardData(const Support& support, const Assessment& result
             s0 = bearing.cases[static_cast<std::size_t>(shown)].S0;
         if (s0)
             data.s0 = number(*s0);
+        if (all_cases && s0)
+            data.s0_case = caseName(results, bearing.governing_static_case);
         // In fatigue nothing may add up; then no case governs and none is named.
         if (bearing.governing_case >= 0 && results.load_cases.size() > 1)
             data.governs = QObject::tr("%1 governs").arg(caseName(results, bearing.governing_case));
@@ -102,14 +112,16 @@ SupportCardData supportCardData(const Support& support, const Assessment& result
 
 std::vector<PlacedCard> placeCards(const std::vector<double>& places_px, QRectF room, int selected)
 {
-    constexpr double gap = 12.0, reach = 18.0;
+    constexpr double gap = 12.0, bent = 200.0;
     const std::size_t count = places_px.size();
     std::vector<std::size_t> order(count);
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return places_px[a] < places_px[b]; });
 
-    const auto attempt = [&](double width) -> std::optional<std::vector<double>> {
+    // `beside`: how far a card may stand off its place, to which a bent leader then goes.
+    const auto attempt = [&](double width, double beside = 0.0) -> std::optional<std::vector<double>> {
         // Leftmost and rightmost feasible left edges; in between the card stands centred under its place.
+        const double reach = 18.0 - beside;
         std::vector<double> low(count), high(count), left(count);
         for (std::size_t i = 0; i < count; ++i) {
             const double place = places_px[order[i]];
@@ -146,13 +158,22 @@ std::vector<PlacedCard> placeCards(const std::vector<double>& places_px, QRectF 
             break;
         }
     }
-    if (!edges) {
+    if (!edges && room.height() >= fullCardHeight - 1.0) {
+        edges = attempt(304.0, bent);
+        if (edges) {
+            form = CardForm::full;
+            width = 304.0;
+            height = fullCardHeight;
+        }
+    }
+    for (const double beside : {0.0, bent}) {
         for (const double compact : {220.0, 180.0, 148.0}) {
-            edges = attempt(compact);
+            if (edges)
+                break;
+            edges = attempt(compact, beside);
             if (edges) {
                 form = CardForm::compact;
                 width = compact;
-                break;
             }
         }
     }
@@ -327,11 +348,20 @@ void paintSupportCard(QPainter& painter, const SupportCardData& data, const QRec
         verdict(QPointF(left, baseline), right - left, false);
     }
 
-    const std::pair<QString, QString> columns[] = {{QObject::tr("Radial"), data.radial},
-                                                   {QObject::tr("Axial"), data.axial},
-                                                   {QObject::tr("Tilt"), data.tilt},
-                                                   {QStringLiteral("S0"), data.s0}};
+    // Each number names the case it is of, unless the head of the card does.
+    const bool head_says = data.stops == 0 && !data.old_results && !data.governs.isEmpty();
+    const QString said = head_says ? data.load_case : QString();
     const double step = (right - left) / 4.0;
+    const auto labelled = [&](const QString& label, const QString& of_case) {
+        if (of_case.isEmpty() || of_case == said)
+            return label;
+        const QString words = label + QStringLiteral(", ") + of_case;
+        return QFontMetricsF(small).elidedText(words, Qt::ElideRight, step - 6.0);
+    };
+    const std::pair<QString, QString> columns[] = {{labelled(QObject::tr("Radial"), data.load_case), data.radial},
+                                                   {labelled(QObject::tr("Axial"), data.load_case), data.axial},
+                                                   {labelled(QObject::tr("Tilt"), data.tilt_case), data.tilt},
+                                                   {labelled(QStringLiteral("S0"), data.s0_case), data.s0}};
     double x = left;
     for (const auto& [label, value] : columns) {
         if (!value.isEmpty()) {

@@ -22,7 +22,8 @@ struct SupportCardData {
     std::optional<double> life_h, required_h;
     std::optional<bool> met;
     QString radial, axial, tilt, s0;
-    Severity worst = Severity::note; ///< of the findings of this support
+    QString load_case, tilt_case, s0_case; ///< cases that these are of, where the head does not say so
+    Severity worst = Severity::note;       ///< of the findings of this support
     int stops = 0, cautions = 0;
     bool old_results = false;
 };

@@ -27,7 +27,7 @@ public:
     bool loads = true;
     /// A suggestion looked at before it is taken, drawn as a ghost.
     std::optional<Arrangement> ghost;
-    QString ghost_text;
+    QString ghost_text, ghost_subject;
 
     void notify() { emit changed(); }
 

@@ -2,6 +2,7 @@
 
 #include "ui/document/subject.h"
 #include "ui/document/texts.h"
+#include "ui/panels/duty_folds.h"
 #include "ui/widgets/marks.h"
 #include "ui/widgets/number_text.h"
 #include "ui/widgets/theme.h"
@@ -37,30 +38,46 @@ void openChoice(Form& form, const QString& label, const QStringList& words, cons
                 std::optional<Enum> Surroundings::*member, std::function<int(const Settled&)> settled)
 {
     form.choice(
-        {label, words, std::string("surroundings.") + key,
+        {label,
+         words,
+         std::string("surroundings.") + key,
          [member](const Arrangement& a) { return a.surroundings.*member ? static_cast<int>(*(a.surroundings.*member)) : -1; },
          [member](const Arrangement& a, int index) -> Result<Arrangement> {
              Arrangement next = a;
-             next.surroundings.*member = static_cast<Enum>(index);
+             if (index < 0)
+                 (next.surroundings.*member).reset();
+             else
+                 next.surroundings.*member = static_cast<Enum>(index);
              return next;
          },
-         [words, settled](const Assessment& assessment) { return words.value(settled(assessment.settled)); }});
+         [words, settled](const Assessment& assessment) { return words.value(settled(assessment.settled)); },
+         {},
+         true});
 }
 
 } // namespace
 
-RequirementRow::RequirementRow(const RequirementResult& result, const QString& where, QWidget* parent)
-    : QAbstractButton(parent), m_met(result.met), m_words(requirementText(result, where))
+RequirementRow::RequirementRow(QWidget* parent) : QAbstractButton(parent)
 {
+    setFocusPolicy(Qt::TabFocus);
+    setCursor(Qt::PointingHandCursor);
+    setFixedHeight(40);
+}
+
+void RequirementRow::set(const RequirementResult& result, const QString& where, const QString& case_name, const QString& path)
+{
+    m_path = path;
+    m_met = result.met;
+    m_words = requirementText(result, where);
     m_found = result.found ? inUnit(*result.found, result.unit) : tr("not found");
     if (result.found && result.unit == "h")
         m_found = lifeAgainst(*result.found, result.required);
     m_required = tr("of %1").arg(inUnit(result.required, result.unit));
-    setFocusPolicy(Qt::TabFocus);
-    setCursor(Qt::PointingHandCursor);
-    setFixedHeight(40);
+    if (!case_name.isEmpty())
+        m_required += QStringLiteral(", ") + case_name;
     const QString verdict = !m_met ? tr("not evaluated") : (*m_met ? tr("met") : tr("not met"));
     setAccessibleName(m_words + QStringLiteral(", ") + m_found + QLatin1Char(' ') + m_required + QStringLiteral(", ") + verdict);
+    update();
 }
 
 void RequirementRow::paintEvent(QPaintEvent*)
@@ -83,23 +100,22 @@ void RequirementRow::paintEvent(QPaintEvent*)
     painter.setPen(met ? t.ink : t.stop);
     drawTabular(painter, strong, QPointF(30.0, 33.0), m_found);
     painter.setPen(t.ink2);
-    drawTabular(painter, text, QPointF(30.0 + tabularWidth(strong, m_found) + 7.0, 33.0), m_required);
     const QString verdict = !m_met ? tr("not evaluated") : (met ? tr("met") : tr("not met"));
+    const double required_x = 30.0 + tabularWidth(strong, m_found) + 7.0;
+    drawTabular(painter, text, QPointF(required_x, 33.0),
+                elided(text, m_required, width() - 4.0 - tabularWidth(strong, verdict) - 8.0 - required_x));
     painter.setPen(colour);
     drawTabular(painter, strong, QPointF(width() - 4.0, 33.0), verdict, Qt::AlignRight);
 }
 
-ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
+ArrangementPanel::ArrangementPanel(Document& document, ViewState& view) : m_document(document)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(20, 16, 18, 16);
     column->setSpacing(8);
     m_title = new PanelLabel(PanelLabel::Look::title, tr("Arrangement"), this);
     column->addWidget(m_title);
-    m_findings = new QWidget(this);
-    auto* findings = new QVBoxLayout(m_findings);
-    findings->setContentsMargins(0, 0, 0, 0);
-    findings->setSpacing(6);
+    m_findings = new FindingList(m_document, this);
     column->addWidget(m_findings);
     column->addWidget(new PanelRule(this));
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Requirements"), this));
@@ -107,6 +123,9 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     auto* requirements = new QVBoxLayout(m_requirements);
     requirements->setContentsMargins(0, 0, 0, 0);
     requirements->setSpacing(2);
+    m_no_requirement =
+        new PanelLabel(PanelLabel::Look::second, tr("None yet. State the life that the bearings must reach."), m_requirements);
+    requirements->addWidget(m_no_requirement);
     column->addWidget(m_requirements);
 
     using K = QuantityKind;
@@ -127,6 +146,12 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
                       change([](Arrangement& a, std::optional<double> v) { a.duty.K_A = v; }), true,
                       [](const Assessment& s) { return plainNumber(s.settled.K_A); }, tr("On forces that come from torque")});
     column->addWidget(m_duty);
+    const auto fold = [&](PanelFold* made) {
+        m_folds.push_back(made);
+        column->addWidget(made);
+    };
+    fold(ownRequirementsFold(m_document, this));
+    fold(loadCasesFold(m_document, view, this));
 
     column->addWidget(new PanelRule(this));
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Surroundings"), this));
@@ -157,6 +182,10 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     openChoice<Grade>(*m_surroundings, tr("Axial guidance"), grades, "guide", &Surroundings::guide,
                       [](const Settled& s) { return static_cast<int>(s.guide); });
     column->addWidget(m_surroundings);
+    fold(surroundingsFold(m_document, this));
+    fold(suggestionsFold(m_document, this));
+    fold(materialFold(m_document, this));
+    fold(methodFold(m_document, this));
 
     column->addWidget(new PanelRule(this));
     column->addWidget(new PanelLabel(PanelLabel::Look::head, tr("Title block"), this));
@@ -171,7 +200,9 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
                             return next;
                         },
                         true,
-                        {}});
+                        {},
+                        {},
+                        true});
     };
     words(tr("Title"), "title", &TitleBlock::title);
     words(tr("Number"), "number", &TitleBlock::number);
@@ -180,10 +211,8 @@ ArrangementPanel::ArrangementPanel(Document& document) : m_document(document)
     words(tr("Date"), "date", &TitleBlock::date);
     words(tr("Purpose"), "purpose", &TitleBlock::purpose);
     column->addWidget(m_block);
-    m_notes = new QWidget(this);
-    auto* notes = new QVBoxLayout(m_notes);
-    notes->setContentsMargins(0, 8, 0, 0);
-    notes->setSpacing(6);
+    column->addWidget(new PanelRule(this));
+    m_notes = new FindingList(m_document, this);
     column->addWidget(m_notes);
     column->addStretch(1);
 }
@@ -204,56 +233,44 @@ void ArrangementPanel::refreshFindings(const Assessment& assessment)
                           Severity::caution);
     else
         m_title->setAside(tr("nothing needs attention"));
-    if (assessment.findings == m_shown_findings)
-        return;
-    // Rebuilding the list costs a frame; during a drag it waits for the release.
-    if (m_document.previewing() && !m_shown_findings.empty())
-        return;
-    m_shown_findings = assessment.findings;
     // What stops or warns stands first; notes follow at the end.
-    bool any = false;
-    for (QWidget* place : {m_findings, m_notes})
-        qDeleteAll(place->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
-    for (const Finding& finding : assessment.findings) {
-        const bool note = finding.severity == Severity::note;
-        any = any || !note;
-        QWidget* place = note ? m_notes : m_findings;
-        const QString path = subjectPath(m_document.shown(), finding.subject);
-        auto* box = new FindingBox(finding, subjectName(m_document.shown(), path), place);
-        if (!path.isEmpty())
-            connect(box, &QAbstractButton::clicked, this, [this, path] { m_document.select(path); });
-        place->layout()->addWidget(box);
-        box->show();
-    }
-    m_findings->setVisible(any);
+    const auto those = [&](bool note) {
+        return findingGroups(assessment.findings, m_document.shown(), true,
+                             [note](const Finding& finding) { return (finding.severity == Severity::note) == note; });
+    };
+    m_findings->set(those(false));
+    m_notes->set(those(true));
 }
 
 void ArrangementPanel::refreshRequirements(const Assessment& assessment)
 {
-    QString signature;
-    for (const RequirementResult& r : assessment.requirements)
-        signature += QString::fromStdString(r.id) + QString::number(r.required) + QString::number(r.found.value_or(-1.0)) +
-                     QString::number(r.met ? (*r.met ? 1 : 0) : 2);
-    if (signature == m_shown_requirements && !signature.isEmpty())
-        return;
-    if (m_document.previewing() && !m_shown_requirements.isEmpty())
-        return;
-    m_shown_requirements = signature;
-    qDeleteAll(m_requirements->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
-    for (const RequirementResult& result : assessment.requirements) {
+    while (m_rows.size() > assessment.requirements.size()) {
+        delete m_rows.back();
+        m_rows.pop_back();
+    }
+    for (std::size_t i = 0; i < assessment.requirements.size(); ++i) {
+        const RequirementResult& result = assessment.requirements[i];
+        if (i == m_rows.size()) {
+            auto* row = new RequirementRow(m_requirements);
+            connect(row, &QAbstractButton::clicked, this, [this, row] {
+                if (!row->path().isEmpty())
+                    m_document.select(row->path());
+            });
+            m_requirements->layout()->addWidget(row);
+            row->show();
+            m_rows.push_back(row);
+        }
         const QString path = subjectPath(m_document.shown(), result.where);
-        auto* row = new RequirementRow(result, subjectName(m_document.shown(), path), m_requirements);
-        if (!path.isEmpty())
-            connect(row, &QAbstractButton::clicked, this, [this, path] { m_document.select(path); });
-        m_requirements->layout()->addWidget(row);
-        row->show();
+        QString case_name;
+        if (result.case_id && assessment.load_cases.size() > 1) {
+            for (const CaseSummary& summary : assessment.load_cases) {
+                if (summary.id == *result.case_id)
+                    case_name = QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name);
+            }
+        }
+        m_rows[i]->set(result, subjectName(m_document.shown(), path), case_name, path);
     }
-    if (assessment.requirements.empty()) {
-        auto* none = new PanelLabel(PanelLabel::Look::second, tr("None yet. State the life that the bearings must reach."),
-                                    m_requirements);
-        m_requirements->layout()->addWidget(none);
-        none->show();
-    }
+    m_no_requirement->setVisible(assessment.requirements.empty());
 }
 
 void ArrangementPanel::refresh()
@@ -264,6 +281,16 @@ void ArrangementPanel::refresh()
     m_duty->refresh();
     m_surroundings->refresh();
     m_block->refresh();
+    const Arrangement& shown = m_document.shown();
+    for (PanelFold* fold : m_folds) {
+        if (fold->objectName() == QLatin1String("loadCases"))
+            fold->setAside(QString::number(shown.duty.load_cases.size()));
+        else if (fold->objectName() == QLatin1String("ownRequirements"))
+            fold->setAside(shown.requirements.empty() ? tr("none") : QString::number(shown.requirements.size()));
+        else if (fold->objectName() == QLatin1String("material"))
+            fold->setAside(QString::fromStdString(shown.shaft.material.name));
+        fold->refresh();
+    }
 }
 
 } // namespace shaftwright::ui

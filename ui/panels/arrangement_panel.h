@@ -1,16 +1,19 @@
 #pragma once
+#include "ui/panels/fold.h"
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
 namespace shaftwright::ui
 {
 
+class RequirementRow;
+
 /// With nothing selected: findings, requirements, duty, surroundings, title block.
 class ArrangementPanel : public PanelBody
 {
     Q_OBJECT
 public:
-    explicit ArrangementPanel(Document& document);
+    ArrangementPanel(Document& document, ViewState& view);
     void refresh() override;
 
 private:
@@ -18,10 +21,11 @@ private:
     void refreshRequirements(const Assessment& assessment);
     Document& m_document;
     PanelLabel* m_title = nullptr;
-    QWidget *m_findings = nullptr, *m_notes = nullptr;
-    Findings m_shown_findings;
+    FindingList *m_findings = nullptr, *m_notes = nullptr;
     QWidget* m_requirements = nullptr;
-    QString m_shown_requirements;
+    PanelLabel* m_no_requirement = nullptr;
+    std::vector<RequirementRow*> m_rows;
+    std::vector<PanelFold*> m_folds;
     Form* m_duty = nullptr;
     Form* m_surroundings = nullptr;
     Form* m_block = nullptr;
@@ -32,7 +36,10 @@ class RequirementRow : public QAbstractButton
 {
     Q_OBJECT
 public:
-    RequirementRow(const RequirementResult& result, const QString& where, QWidget* parent);
+    explicit RequirementRow(QWidget* parent);
+    /// @param case_name of the case that governs; empty when it says nothing
+    void set(const RequirementResult& result, const QString& where, const QString& case_name, const QString& path);
+    [[nodiscard]] const QString& path() const { return m_path; }
     [[nodiscard]] QSize sizeHint() const override { return {200, 40}; }
 
 protected:
@@ -40,7 +47,7 @@ protected:
 
 private:
     std::optional<bool> m_met;
-    QString m_words, m_found, m_required;
+    QString m_words, m_found, m_required, m_path;
 };
 
 } // namespace shaftwright::ui

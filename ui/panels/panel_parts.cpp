@@ -1,5 +1,6 @@
 #include "ui/panels/panel_parts.h"
 
+#include "core/report/texts.h"
 #include "ui/document/subject.h"
 #include "ui/document/texts.h"
 #include "ui/widgets/marks.h"
@@ -14,6 +15,7 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QTextLayout>
+#include <QVBoxLayout>
 
 #include <algorithm>
 #include <cmath>
@@ -31,7 +33,10 @@ double wrapped(QPainter* painter, const QFont& font, const QString& text, QPoint
         return 0.0;
     double height = 0.0;
     const double line_height = std::round(QFontMetricsF(font).height() * 1.06);
-    for (const QString& paragraph : text.split(QLatin1Char('\n'))) {
+    // A number never breaks at the thin space between its groups of digits.
+    QString whole = text;
+    whole.replace(QChar(0x2009), QChar(0x202F));
+    for (const QString& paragraph : whole.split(QLatin1Char('\n'))) {
         QTextLayout layout(paragraph, font);
         QTextOption option;
         option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
@@ -62,6 +67,11 @@ QString capitalised(QString text)
 } // namespace
 
 // --- Labels ---------------------------------------------------------------------------------------------------------
+
+double wrappedText(QPainter* painter, const QFont& font, const QString& text, QPointF at, double width)
+{
+    return wrapped(painter, font, text, at, width);
+}
 
 PanelLabel::PanelLabel(Look look, const QString& text, QWidget* parent) : QWidget(parent), m_look(look), m_text(text)
 {
@@ -150,27 +160,114 @@ void PanelRule::paintEvent(QPaintEvent*)
 
 // --- Findings -------------------------------------------------------------------------------------------------------
 
-FindingBox::FindingBox(const Finding& finding, const QString& subject_name, QWidget* parent)
-    : QAbstractButton(parent), m_severity(finding.severity), m_accepted(finding.accepted), m_head(subject_name),
-      m_sentence(findingText(finding)), m_advice(findingAdvice(finding))
+namespace
+{
+
+/// "Static strength, fatigue and critical speed are not assessed here": several notes of this code read as one line.
+QString notAssessedSentence(const std::vector<const Finding*>& notes)
+{
+    QStringList things;
+    for (const Finding* note : notes) {
+        if (note->variant == "strength")
+            things << QObject::tr("static strength");
+        else if (note->variant == "fatigue")
+            things << QObject::tr("fatigue strength");
+        else if (note->variant == "critical_speed")
+            things << QObject::tr("critical speed");
+        else
+            return {};
+    }
+    return QObject::tr("Of the shaft, not assessed: %1.").arg(things.join(QStringLiteral(", ")));
+}
+
+} // namespace
+
+std::vector<FindingGroup> findingGroups(const Findings& findings, const Arrangement& arrangement, bool named,
+                                        const std::function<bool(const Finding&)>& wanted)
+{
+    std::vector<std::vector<const Finding*>> kinds;
+    for (const Finding& finding : findings) {
+        if (!wanted(finding))
+            continue;
+        const auto same = finding.severity != Severity::note
+                              ? kinds.end()
+                              : std::find_if(kinds.begin(), kinds.end(), [&](const std::vector<const Finding*>& kind) {
+                                    return kind.front()->code == finding.code && kind.front()->accepted == finding.accepted &&
+                                           kind.front()->severity == Severity::note;
+                                });
+        if (same == kinds.end())
+            kinds.push_back({&finding});
+        else
+            same->push_back(&finding);
+    }
+    std::vector<FindingGroup> groups;
+    for (const auto& kind : kinds) {
+        FindingGroup group;
+        const Finding& first = *kind.front();
+        group.severity = first.severity;
+        group.accepted = first.accepted;
+        group.source = QString::fromStdString(first.source);
+        QStringList heads, sentences, advices;
+        for (const Finding* finding : kind) {
+            const QString path = subjectPath(arrangement, finding->subject);
+            if (group.path.isEmpty())
+                group.path = path;
+            const QString name = subjectName(arrangement, path);
+            if (named && !name.isEmpty() && !heads.contains(name))
+                heads << name;
+            const QString sentence = findingText(*finding), advice = findingAdvice(*finding);
+            if (!sentences.contains(sentence))
+                sentences << sentence;
+            if (!advice.isEmpty() && !advices.contains(advice))
+                advices << advice;
+        }
+        group.head = heads.join(QStringLiteral(", "));
+        if (kind.size() > 1 && first.code == "not-assessed") {
+            if (const QString one = notAssessedSentence(kind); !one.isEmpty()) {
+                sentences = {one};
+                advices = {QObject::tr("Check them separately; moments and torques at every place are given here.")};
+            }
+        }
+        group.sentence = sentences.join(QLatin1Char('\n'));
+        group.advice = advices.join(QLatin1Char('\n'));
+        groups.push_back(std::move(group));
+    }
+    return groups;
+}
+
+FindingBox::FindingBox(const FindingGroup& group, QWidget* parent) : QAbstractButton(parent)
 {
     QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
-    setFocusPolicy(Qt::TabFocus);
-    setCursor(Qt::PointingHandCursor);
-    setAccessibleName(severityName(m_severity) + QStringLiteral(", ") + m_sentence);
-    if (!finding.source.empty())
-        setToolTip(QString::fromStdString(finding.source));
+    m_group.sentence = QStringLiteral("?");
+    setGroup(group);
+}
+
+void FindingBox::setGroup(const FindingGroup& group)
+{
+    if (m_group == group)
+        return;
+    const bool as_high = m_group.sentence.size() == group.sentence.size() && m_group.advice == group.advice;
+    m_group = group;
+    // Only what leads somewhere is a stop of the keyboard.
+    setFocusPolicy(group.path.isEmpty() ? Qt::NoFocus : Qt::TabFocus);
+    setCursor(group.path.isEmpty() ? Qt::ArrowCursor : Qt::PointingHandCursor);
+    setAccessibleName(severityName(group.severity) + QStringLiteral(", ") +
+                      (group.head.isEmpty() ? QString() : group.head + QStringLiteral(", ")) + group.sentence);
+    setToolTip(group.source);
+    if (!as_high)
+        updateGeometry();
+    update();
 }
 
 int FindingBox::heightForWidth(int width) const
 {
     const double room = width - 26.0;
     double height = 9.0 + 17.0;
-    height += wrapped(nullptr, windowFont(12), m_sentence, {}, room);
-    if (!m_advice.isEmpty())
-        height += 2.0 + wrapped(nullptr, windowFont(12), m_advice, {}, room);
+    height += wrapped(nullptr, windowFont(12), m_group.sentence, {}, room);
+    if (!m_group.advice.isEmpty())
+        height += 2.0 + wrapped(nullptr, windowFont(12), m_group.advice, {}, room);
     return static_cast<int>(std::ceil(height + 9.0));
 }
 
@@ -184,7 +281,7 @@ void FindingBox::paintEvent(QPaintEvent*)
     const Tokens& t = tokens();
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const bool stop = m_severity == Severity::stop, caution = m_severity == Severity::caution;
+    const bool stop = m_group.severity == Severity::stop, caution = m_group.severity == Severity::caution;
     const QColor colour = stop ? t.stop : (caution ? t.caution : t.ink2);
     const QColor ground = stop ? t.stop_soft : (caution ? t.caution_soft : t.card);
     painter.setPen(stop || caution ? Qt::NoPen : QPen(t.rule, 1.0));
@@ -194,22 +291,53 @@ void FindingBox::paintEvent(QPaintEvent*)
     const QFont strong = windowFont(12, QFont::DemiBold);
     painter.setFont(strong);
     painter.setPen(colour);
-    QString word = severityName(m_severity);
-    if (m_accepted)
+    QString word = severityName(m_group.severity);
+    if (m_group.accepted)
         word += tr(", accepted");
     painter.drawText(QPointF(30.0, 21.0), word);
-    if (!m_head.isEmpty()) {
+    if (!m_group.head.isEmpty()) {
         const double at = 30.0 + QFontMetricsF(strong).horizontalAdvance(word) + 12.0;
         painter.setPen(t.ink);
-        painter.drawText(QPointF(at, 21.0), elided(strong, m_head, width() - at - 12.0));
+        painter.drawText(QPointF(at, 21.0), elided(strong, m_group.head, width() - at - 12.0));
     }
     double y = 28.0;
     painter.setPen(t.ink);
-    y += wrapped(&painter, windowFont(12), m_sentence, QPointF(13.0, y), width() - 26.0) + 2.0;
-    if (!m_advice.isEmpty()) {
+    y += wrapped(&painter, windowFont(12), m_group.sentence, QPointF(13.0, y), width() - 26.0) + 2.0;
+    if (!m_group.advice.isEmpty()) {
         painter.setPen(t.ink2);
-        wrapped(&painter, windowFont(12), m_advice, QPointF(13.0, y), width() - 26.0);
+        wrapped(&painter, windowFont(12), m_group.advice, QPointF(13.0, y), width() - 26.0);
     }
+}
+
+FindingList::FindingList(Document& document, QWidget* parent) : QWidget(parent), m_document(document)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(6);
+    hide();
+}
+
+void FindingList::set(const std::vector<FindingGroup>& groups)
+{
+    while (m_boxes.size() > groups.size()) {
+        delete m_boxes.back();
+        m_boxes.pop_back();
+    }
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        if (i < m_boxes.size()) {
+            m_boxes[i]->setGroup(groups[i]);
+            continue;
+        }
+        auto* box = new FindingBox(groups[i], this);
+        connect(box, &QAbstractButton::clicked, this, [this, box] {
+            if (!box->group().path.isEmpty())
+                m_document.select(box->group().path);
+        });
+        layout()->addWidget(box);
+        box->show();
+        m_boxes.push_back(box);
+    }
+    setVisible(!groups.empty());
 }
 
 // --- Choice ---------------------------------------------------------------------------------------------------------
@@ -225,6 +353,13 @@ ChoiceButton::ChoiceButton(const QString& name, QStringList choices, QWidget* pa
     connect(this, &QAbstractButton::clicked, this, [this] {
         QMenu menu(this);
         menu.setMinimumWidth(width());
+        if (m_may_be_open) {
+            QAction* open = menu.addAction(tr("Leave open"));
+            open->setCheckable(true);
+            open->setChecked(m_current < 0);
+            connect(open, &QAction::triggered, this, [this] { emit chosen(-1); });
+            menu.addSeparator();
+        }
         for (int i = 0; i < m_choices.size(); ++i) {
             QAction* action = menu.addAction(m_choices[i]);
             action->setCheckable(true);
@@ -237,6 +372,8 @@ ChoiceButton::ChoiceButton(const QString& name, QStringList choices, QWidget* pa
 
 void ChoiceButton::setCurrent(int index, const QString& open_text)
 {
+    if (m_current == index && m_open_text == open_text)
+        return;
     m_current = index;
     m_open_text = open_text;
     setAccessibleDescription(index >= 0 && index < m_choices.size() ? m_choices[index] : open_text);
@@ -263,6 +400,10 @@ void ChoiceButton::paintEvent(QPaintEvent*)
 void ChoiceButton::keyPressEvent(QKeyEvent* event)
 {
     const int step = event->key() == Qt::Key_Down ? 1 : (event->key() == Qt::Key_Up ? -1 : 0);
+    if ((event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) && m_may_be_open) {
+        emit chosen(-1);
+        return;
+    }
     if (step != 0) {
         const int next = m_current + step;
         if (next >= 0 && next < m_choices.size())
@@ -287,7 +428,41 @@ Form::Form(Document& document, QWidget* parent) : QWidget(parent), m_document(do
     m_grid->setColumnStretch(0, 1);
 }
 
-QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
+OriginLabel::OriginLabel(QWidget* parent) : QWidget(parent)
+{
+    setFixedSize(54, 28);
+}
+
+void OriginLabel::setText(const QString& text, const QString& tip)
+{
+    if (m_text == text && toolTip() == tip)
+        return;
+    m_text = text;
+    setToolTip(tip);
+    setAccessibleName(text);
+    update();
+}
+
+void OriginLabel::paintEvent(QPaintEvent*)
+{
+    if (m_text.isEmpty())
+        return;
+    QPainter painter(this);
+    painter.setPen(tokens().ink2);
+    painter.setFont(windowFont(11));
+    painter.drawText(rect(), Qt::AlignRight | Qt::AlignVCenter, m_text);
+}
+
+void Form::Row::setVisible(bool visible) const
+{
+    if (field->isVisibleTo(field->parentWidget()) == visible)
+        return;
+    name->setVisible(visible);
+    field->setVisible(visible);
+    origin->setVisible(visible && !spanned);
+}
+
+Form::Row Form::addRow(const QString& label, QWidget* field, const QString& tip)
 {
     auto* name = new QLabel(label, this);
     name->setWordWrap(true);
@@ -296,48 +471,93 @@ QLabel* Form::addRow(const QString& label, QWidget* field, const QString& tip)
         name->setToolTip(tip);
         field->setToolTip(tip);
     }
-    auto* origin = new QLabel(this);
-    origin->setFont(windowFont(11));
-    origin->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    origin->setFixedWidth(52);
-    origin->setFixedHeight(28);
+    auto* origin = new OriginLabel(this);
     name->setMinimumHeight(28);
     m_grid->addWidget(name, m_row, 0, Qt::AlignTop);
     m_grid->addWidget(field, m_row, 1, Qt::AlignTop);
     m_grid->addWidget(origin, m_row, 2, Qt::AlignTop);
     ++m_row;
-    return origin;
+    return {name, field, origin};
 }
 
-void Form::setOrigin(QLabel* label, const std::string& path, bool set, bool has_default)
+const Assumption* Form::assumptionOf(const std::string& path)
 {
-    const bool proposed = m_document.shown().proposed.contains(path);
-    label->setText(proposed && set ? tr("proposed") : (set ? tr("given") : (has_default ? tr("assumed") : tr("open"))));
-    label->setStyleSheet(QStringLiteral("color:%1").arg(tokens().ink2.name()));
+    for (const Assumption& assumption : m_document.assessment().assumptions) {
+        if (assumption.path == path)
+            return &assumption;
+    }
+    return nullptr;
 }
+
+void Form::setOrigin(OriginLabel* label, const std::string& path, bool set, bool has_default, const Assumption* assumed)
+{
+    if (path.empty()) {
+        label->setText({}, {});
+        return;
+    }
+    const auto proposed = m_document.shown().proposed.find(path);
+    if (set && proposed != m_document.shown().proposed.end()) {
+        label->setText(tr("proposed"), {});
+    } else if (set) {
+        label->setText(tr("given"), {});
+    } else if (assumed != nullptr) {
+        const Texts& texts = Texts::of(Language::english);
+        QStringList why;
+        for (const char* part : {".reason", ".effect"}) {
+            const std::string key = "assumption." + assumed->reason + part;
+            if (texts.has(key))
+                why << QString::fromStdString(texts.fill(key, {}, Typography::fine));
+        }
+        label->setText(tr("assumed"), why.join(QLatin1Char('\n')));
+    } else {
+        label->setText(has_default ? tr("assumed") : tr("open"), {});
+    }
+}
+
+namespace
+{
+
+/// What an assumption put in place of an open input.
+QString assumedText(const Assumption& assumption)
+{
+    if (const auto* value = std::get_if<double>(&assumption.value))
+        return number(*value, 4);
+    QString word = QString::fromStdString(std::get<std::string>(assumption.value));
+    return word.replace(QLatin1Char('_'), QLatin1Char(' '));
+}
+
+} // namespace
 
 QuantityField* Form::quantity(Quantity row)
 {
     auto* field = new QuantityField(row.kind, row.label, this);
     field->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
     field->setMayBeOpen(row.may_be_open);
-    QLabel* origin = addRow(row.label, field, row.tip);
-    const auto apply = [this, field, set = row.set, label = row.label](std::optional<double> value) {
+    const Row placed = addRow(row.label, field, row.tip);
+    const auto apply = [this, field, set = row.set, label = row.label, path = row.path](std::optional<double> value) {
         const Result<Arrangement> next = set(m_document.committed(), value);
         if (!next.ok()) {
             field->edit()->setModified(true);
             field->complain(findingText(next.finding()));
             return;
         }
-        m_document.push(next.value(), tr("Change %1").arg(label.toLower()), QStringLiteral("field ") + label);
+        m_document.push(next.value(), tr("Change %1").arg(label.toLower()),
+                        QStringLiteral("field ") + QString::fromStdString(path));
     };
     connect(field, &QuantityField::taken, this, [apply](double value) { apply(value); });
     connect(field, &QuantityField::cleared, this, [apply] { apply(std::nullopt); });
-    m_refreshers.emplace_back([this, field, origin, row = std::move(row)] {
+    m_refreshers.emplace_back([this, field, placed, row = std::move(row)] {
+        const bool visible = !row.visible || row.visible(m_document.shown());
+        placed.setVisible(visible);
+        if (!visible)
+            return;
         const std::optional<double> value = row.get(m_document.shown());
-        const QString open = row.open_text ? row.open_text(m_document.assessment()) : QString();
+        QString open = row.open_text ? row.open_text(m_document.assessment()) : QString();
+        const Assumption* assumed = value ? nullptr : assumptionOf(row.path);
+        if (assumed != nullptr && (open.isEmpty() || !open.front().isDigit()))
+            open = assumedText(*assumed);
         field->setValue(value, open);
-        setOrigin(origin, row.path, value.has_value(), !open.isEmpty() && open.front().isDigit());
+        setOrigin(placed.origin, row.path, value.has_value(), !open.isEmpty() && open.front().isDigit(), assumed);
     });
     return field;
 }
@@ -347,19 +567,23 @@ ChoiceButton* Form::choice(Choice row)
     auto* button = new ChoiceButton(row.label, row.choices, this);
     button->setObjectName(QStringLiteral("field.") + QString::fromStdString(row.path).section(QLatin1Char('.'), -1));
     button->setFixedWidth(130);
-    QLabel* origin = addRow(row.label, button);
+    button->setMayBeOpen(row.may_be_open);
+    const Row placed = addRow(row.label, button, row.tip);
     connect(button, &ChoiceButton::chosen, this, [this, set = row.set, label = row.label](int index) {
         m_document.push(set(m_document.committed(), index), tr("Change %1").arg(label.toLower()));
     });
-    QWidget* name = m_grid->itemAtPosition(m_row - 1, 0)->widget();
-    m_refreshers.emplace_back([this, button, origin, name, row = std::move(row)] {
+    m_refreshers.emplace_back([this, button, placed, row = std::move(row)] {
         const bool visible = !row.visible || row.visible(m_document.shown());
-        for (QWidget* widget : {name, static_cast<QWidget*>(button), static_cast<QWidget*>(origin)})
-            widget->setVisible(visible);
+        placed.setVisible(visible);
+        if (!visible)
+            return;
         const int index = row.get(m_document.shown());
-        const QString open = row.open_text ? row.open_text(m_document.assessment()) : tr("left open");
+        const Assumption* assumed = index >= 0 ? nullptr : assumptionOf(row.path);
+        const QString open = row.open_text        ? row.open_text(m_document.assessment())
+                             : assumed != nullptr ? assumedText(*assumed)
+                                                  : tr("left open");
         button->setCurrent(index, open);
-        setOrigin(origin, row.path, index >= 0, static_cast<bool>(row.open_text));
+        setOrigin(placed.origin, row.path, index >= 0, static_cast<bool>(row.open_text), assumed);
     });
     return button;
 }
@@ -375,7 +599,16 @@ QLineEdit* Form::words(Words row)
         edit->setFixedWidth(130);
     else
         edit->setFixedWidth(90);
-    QLabel* origin = addRow(row.label, edit);
+    Row placed = addRow(row.label, edit);
+    placed.spanned = row.span;
+    if (row.span) {
+        // Sentences need the room of the origin, which has nothing to say of them.
+        m_grid->removeWidget(edit);
+        edit->setMinimumWidth(130);
+        edit->setMaximumWidth(QWIDGETSIZE_MAX);
+        m_grid->addWidget(edit, m_row - 1, 1, 1, 2, Qt::AlignTop);
+        placed.origin->hide();
+    }
     connect(edit, &QLineEdit::editingFinished, this, [this, edit, get = row.get, set = row.set, label = row.label] {
         if (!edit->isModified())
             return;
@@ -383,12 +616,19 @@ QLineEdit* Form::words(Words row)
         if (edit->text() != get(m_document.committed()))
             m_document.push(set(m_document.committed(), edit->text()), tr("Change %1").arg(label.toLower()));
     });
-    m_refreshers.emplace_back([this, edit, origin, row = std::move(row)] {
+    m_refreshers.emplace_back([this, edit, placed, row = std::move(row)] {
+        const bool visible = !row.visible || row.visible(m_document.shown());
+        placed.setVisible(visible);
+        if (!visible)
+            return;
         const QString text = row.get(m_document.shown());
-        if (!(edit->hasFocus() && edit->isModified()) && edit->text() != text)
+        if (!(edit->hasFocus() && edit->isModified()) && edit->text() != text) {
             edit->setText(text);
-        origin->setText(text.isEmpty() ? tr("open") : QString());
-        origin->setStyleSheet(QStringLiteral("color:%1").arg(tokens().ink2.name()));
+            edit->setCursorPosition(0); // a long text shows its beginning
+        }
+        if (!edit->hasFocus() && edit->toolTip() != text && edit->fontMetrics().horizontalAdvance(text) > edit->width() - 16)
+            edit->setToolTip(text);
+        placed.origin->setText(text.isEmpty() && !row.span ? tr("open") : QString(), {});
     });
     return edit;
 }
@@ -498,17 +738,25 @@ QString consequenceText(const BearingChoice& choice, const Support& support)
         if (!word.isEmpty())
             words << word;
     }
+    if (std::abs(now.bore_mm - then.bore_mm) > 0.005)
+        words << QObject::tr("seat %1 → %2 mm").arg(lengthText(now.bore_mm), lengthText(then.bore_mm));
     return words.isEmpty() ? QObject::tr("same space") : words.join(QStringLiteral(", "));
 }
 
-SuggestionRow::SuggestionRow(const Suggestion& suggestion, const Support& support, QWidget* parent)
-    : QAbstractButton(parent), m_suggestion(suggestion)
+SuggestionRow::SuggestionRow(const Suggestion& suggestion, const Support& support, QWidget* parent) : QAbstractButton(parent)
 {
     QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     setFocusPolicy(Qt::TabFocus);
     setCursor(Qt::PointingHandCursor);
+    set(suggestion, support);
+}
+
+void SuggestionRow::set(const Suggestion& suggestion, const Support& support)
+{
+    const QString before_line = m_line, before_reasons = m_reasons;
+    m_suggestion = suggestion;
     m_name = capitalised(familyName(suggestion.family));
     QStringList line;
     if (suggestion.choice) {
@@ -536,6 +784,9 @@ SuggestionRow::SuggestionRow(const Suggestion& suggestion, const Support& suppor
     m_reasons = reasons.join(QLatin1Char('\n'));
     setAccessibleName(m_name + QStringLiteral(", ") + verdictName(suggestion.verdict) + QStringLiteral(", ") + m_line);
     setObjectName(QStringLiteral("suggestion.") + QString::fromUtf8(toString(suggestion.family).data()));
+    if (m_line.size() != before_line.size() || m_reasons.size() != before_reasons.size())
+        updateGeometry();
+    update();
 }
 
 int SuggestionRow::textHeight(int width) const

@@ -56,12 +56,26 @@ protected:
     void paintEvent(QPaintEvent*) override;
 };
 
-/// One finding: mark, word and sentence on its ground; a click goes to its subject.
+/// One finding, or several notes of one kind that are read as one.
+struct FindingGroup {
+    Severity severity = Severity::note;
+    bool accepted = false;
+    QString head, sentence, advice, source;
+    QString path; ///< of the thing that a click selects
+    friend bool operator==(const FindingGroup&, const FindingGroup&) = default;
+};
+/// Findings that pass `wanted`, in their order; notes of one kind stand together. `named`: each says what it is about.
+[[nodiscard]] std::vector<FindingGroup> findingGroups(const Findings& findings, const Arrangement& arrangement, bool named,
+                                                      const std::function<bool(const Finding&)>& wanted);
+
+/// Mark, word and sentence of a finding on its ground; a click goes to its subject.
 class FindingBox : public QAbstractButton
 {
     Q_OBJECT
 public:
-    FindingBox(const Finding& finding, const QString& subject_name, QWidget* parent = nullptr);
+    explicit FindingBox(const FindingGroup& group, QWidget* parent = nullptr);
+    void setGroup(const FindingGroup& group);
+    [[nodiscard]] const FindingGroup& group() const { return m_group; }
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
     [[nodiscard]] QSize sizeHint() const override;
@@ -70,9 +84,20 @@ protected:
     void paintEvent(QPaintEvent*) override;
 
 private:
-    Severity m_severity;
-    bool m_accepted = false;
-    QString m_head, m_sentence, m_advice;
+    FindingGroup m_group;
+};
+
+/// Boxes of findings below each other, changed in place so that a drag rebuilds nothing.
+class FindingList : public QWidget
+{
+    Q_OBJECT
+public:
+    explicit FindingList(Document& document, QWidget* parent = nullptr);
+    void set(const std::vector<FindingGroup>& groups);
+
+private:
+    Document& m_document;
+    std::vector<FindingBox*> m_boxes;
 };
 
 /// One of a few words, chosen from a menu or with the arrow keys.
@@ -82,6 +107,8 @@ class ChoiceButton : public QAbstractButton
 public:
     ChoiceButton(const QString& name, QStringList choices, QWidget* parent = nullptr);
     void setCurrent(int index, const QString& open_text = {});
+    /// Offers to leave the input open; `chosen` then says -1.
+    void setMayBeOpen(bool open) { m_may_be_open = open; }
     [[nodiscard]] int current() const { return m_current; }
     [[nodiscard]] const QStringList& choices() const { return m_choices; }
     [[nodiscard]] QSize sizeHint() const override { return {142, 28}; }
@@ -97,6 +124,21 @@ private:
     QStringList m_choices;
     QString m_open_text;
     int m_current = -1;
+    bool m_may_be_open = false;
+};
+
+/// Where a value comes from, right of its field: one quiet word.
+class OriginLabel : public QWidget
+{
+public:
+    explicit OriginLabel(QWidget* parent = nullptr);
+    void setText(const QString& text, const QString& tip);
+
+protected:
+    void paintEvent(QPaintEvent*) override;
+
+private:
+    QString m_text;
 };
 
 /// Rows of label, field, unit and origin that read the document and ask it for edits.
@@ -117,6 +159,7 @@ public:
         bool may_be_open = false;
         std::function<QString(const Assessment&)> open_text; ///< what stands for an open input
         QString tip;
+        std::function<bool(const Arrangement&)> visible = {}; ///< empty: always
     };
     QuantityField* quantity(Quantity row);
 
@@ -128,6 +171,8 @@ public:
         std::function<Result<Arrangement>(const Arrangement&, int)> set;
         std::function<QString(const Assessment&)> open_text;
         std::function<bool(const Arrangement&)> visible = {}; ///< empty: always
+        bool may_be_open = false;                             ///< `set` then understands -1
+        QString tip = {};
     };
     ChoiceButton* choice(Choice row);
 
@@ -138,6 +183,8 @@ public:
         std::function<Result<Arrangement>(const Arrangement&, const QString&)> set;
         bool wide = true;
         QString placeholder;
+        std::function<bool(const Arrangement&)> visible = {}; ///< empty: always
+        bool span = false;                                    ///< takes the room of the origin too
     };
     QLineEdit* words(Words row);
 
@@ -145,8 +192,16 @@ public:
     void refresh();
 
 private:
-    QLabel* addRow(const QString& label, QWidget* field, const QString& tip = {});
-    void setOrigin(QLabel* label, const std::string& path, bool set, bool has_default);
+    struct Row {
+        QLabel* name = nullptr;
+        QWidget* field = nullptr;
+        OriginLabel* origin = nullptr;
+        bool spanned = false;
+        void setVisible(bool visible) const;
+    };
+    Row addRow(const QString& label, QWidget* field, const QString& tip = {});
+    [[nodiscard]] const Assumption* assumptionOf(const std::string& path);
+    void setOrigin(OriginLabel* label, const std::string& path, bool set, bool has_default, const Assumption* assumed);
     Document& m_document;
     QGridLayout* m_grid = nullptr;
     int m_row = 0;
@@ -178,6 +233,8 @@ class SuggestionRow : public QAbstractButton
     Q_OBJECT
 public:
     SuggestionRow(const Suggestion& suggestion, const Support& support, QWidget* parent = nullptr);
+    /// Shows another state of the arrangement, or another suggestion.
+    void set(const Suggestion& suggestion, const Support& support);
     [[nodiscard]] const Suggestion& suggestion() const { return m_suggestion; }
     void setOpen(bool open);
     [[nodiscard]] bool isOpen() const { return m_open; }
@@ -206,7 +263,9 @@ private:
     bool m_open = false;
 };
 
-/// What a choice changes in words: "10 mm more outside, 5 mm wider".
+/// What a choice changes in words: "10 mm more outside, 5 mm wider, seat 40 → 45 mm".
 [[nodiscard]] QString consequenceText(const BearingChoice& choice, const Support& support);
+/// A text of the panel that wraps: draws it, or only measures it; returns the height.
+double wrappedText(QPainter* painter, const QFont& font, const QString& text, QPointF at, double width);
 
 } // namespace shaftwright::ui

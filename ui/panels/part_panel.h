@@ -1,4 +1,5 @@
 #pragma once
+#include "ui/panels/fold.h"
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
@@ -10,19 +11,23 @@ class PartPanel : public PanelBody
 {
     Q_OBJECT
 public:
-    PartPanel(Document& document, PartId id);
+    PartPanel(Document& document, ViewState& view, PartId id);
     void refresh() override;
+    /// Changes when a part needs other rows (another kind, one mesh more).
+    [[nodiscard]] static std::size_t shapeOf(const Part& part);
 
 private:
     void buildBody();
-    void buildDrive();
+    void buildMeshes(PanelFold& fold);
+    void buildCases(PanelFold& fold);
     Document& m_document;
+    ViewState& m_view;
     PartId m_id;
     PanelLabel* m_title = nullptr;
-    QWidget* m_findings = nullptr;
-    Findings m_shown_findings;
+    FindingList* m_findings = nullptr;
     Form* m_form = nullptr;
     Form* m_drive = nullptr;
+    std::vector<PanelFold*> m_folds;
     DerivationView* m_derivation = nullptr;
     PanelLabel* m_load_head = nullptr;
 };

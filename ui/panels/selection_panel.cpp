@@ -2,6 +2,7 @@
 
 #include "ui/document/subject.h"
 #include "ui/panels/arrangement_panel.h"
+#include "ui/panels/fold.h"
 #include "ui/panels/part_panel.h"
 #include "ui/panels/segment_panel.h"
 #include "ui/panels/support_panel.h"
@@ -9,6 +10,7 @@
 
 #include <QPainter>
 #include <QScrollBar>
+#include <QTimer>
 
 namespace shaftwright::ui
 {
@@ -41,25 +43,36 @@ void SelectionPanel::refresh()
     const Segment* segment = what.kind == SubjectKind::segment ? findSegment(shown, SegmentId(what.id)) : nullptr;
     const bool exists = support != nullptr || part != nullptr || segment != nullptr;
     const QString subject = exists ? m_document.selection() : QString();
-    const std::size_t kind = part != nullptr ? part->body.index() : 0;
+    const std::size_t kind = part != nullptr ? PartPanel::shapeOf(*part) : 0;
     if (m_body == nullptr || subject != m_subject || kind != m_kind) {
+        const int kept = subject == m_subject ? verticalScrollBar()->value() : 0;
         m_subject = subject;
         m_kind = kind;
         if (support != nullptr)
             m_body = new SupportPanel(m_document, m_view, support->id);
         else if (part != nullptr)
-            m_body = new PartPanel(m_document, part->id);
+            m_body = new PartPanel(m_document, m_view, part->id);
         else if (segment != nullptr)
             m_body = new SegmentPanel(m_document, segment->id);
         else
-            m_body = new ArrangementPanel(m_document);
+            m_body = new ArrangementPanel(m_document, m_view);
         m_body->refresh();
         setWidget(m_body);
-        verticalScrollBar()->setValue(0);
+        verticalScrollBar()->setValue(kept);
     } else {
         m_body->refresh();
     }
     viewport()->update();
+}
+
+void SelectionPanel::openFold(const QString& name)
+{
+    auto* fold = m_body->findChild<PanelFold*>(name);
+    if (fold == nullptr)
+        return;
+    fold->setOpen(true);
+    // The rows have their places once the layout has run.
+    QTimer::singleShot(0, fold, [this, fold] { ensureWidgetVisible(fold, 0, 12); });
 }
 
 void SelectionPanel::focusFirst()

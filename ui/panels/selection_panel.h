@@ -25,6 +25,8 @@ public:
     SelectionPanel(Document& document, ViewState& view, QWidget* parent = nullptr);
     /// Moves the keyboard to the first field.
     void focusFirst();
+    /// Opens a group of the present body ("loadCases") and shows it.
+    void openFold(const QString& name);
 
 protected:
     void paintEvent(QPaintEvent* event) override;

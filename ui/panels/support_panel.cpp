@@ -3,8 +3,10 @@
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/family_rows.h"
 #include "core/edit/edit.h"
+#include "ui/document/bearing_text.h"
 #include "ui/document/subject.h"
 #include "ui/document/texts.h"
+#include "ui/panels/own_bearing_dialog.h"
 #include "ui/widgets/number_text.h"
 #include "ui/widgets/segmented.h"
 #include "ui/widgets/theme.h"
@@ -54,20 +56,22 @@ SupportPanel::SupportPanel(Document& document, ViewState& view, SupportId id)
     column->setSpacing(8);
     m_title = new PanelLabel(PanelLabel::Look::title, {}, this);
     column->addWidget(m_title);
-    m_findings = new QWidget(this);
-    auto* findings = new QVBoxLayout(m_findings);
-    findings->setContentsMargins(0, 0, 0, 0);
-    findings->setSpacing(6);
+    m_findings = new FindingList(m_document, this);
     column->addWidget(m_findings);
     m_form = new Form(m_document, this);
     column->addWidget(m_form);
-    m_more_button = new QuietButton(tr("Fits, holds, stiffness"), this);
-    m_more_button->setChevron(true);
-    column->addWidget(m_more_button, 0, Qt::AlignLeft);
-    m_more = new Form(m_document, this);
-    m_more->hide();
-    column->addWidget(m_more);
-    connect(m_more_button, &QuietButton::clicked, this, [this] { m_more->setVisible(!m_more->isVisible()); });
+    auto* own = new QuietButton(tr("Type a maker’s data …"), this);
+    own->setObjectName(QStringLiteral("ownBearing"));
+    own->setToolTip(tr("A bearing that stands in no catalogue here: dimensions, ratings and their source"));
+    connect(own, &QuietButton::clicked, this, &SupportPanel::typeOwnBearing);
+    column->addWidget(own, 0, Qt::AlignLeft);
+    m_folds.push_back(new PanelFold(
+        m_document, QStringLiteral("seat"), tr("Seat, rings, limits"), [this](PanelFold& fold) { buildSeat(fold); }, this));
+    m_folds.push_back(new PanelFold(
+        m_document, QStringLiteral("stiffness"), tr("Stiffness, gap, displacement"),
+        [this](PanelFold& fold) { buildStiffness(fold); }, this));
+    for (PanelFold* fold : m_folds)
+        column->addWidget(fold);
     column->addWidget(new PanelRule(this));
     m_life_head = new PanelLabel(PanelLabel::Look::head, {}, this);
     column->addWidget(m_life_head);
@@ -100,10 +104,7 @@ SupportPanel::SupportPanel(Document& document, ViewState& view, SupportId id)
         refresh();
     });
     column->addWidget(m_all_button, 0, Qt::AlignLeft);
-    m_notes = new QWidget(this);
-    auto* notes = new QVBoxLayout(m_notes);
-    notes->setContentsMargins(0, 8, 0, 0);
-    notes->setSpacing(6);
+    m_notes = new FindingList(m_document, this);
     column->addWidget(m_notes);
     column->addStretch(1);
     buildForm();
@@ -150,7 +151,7 @@ void SupportPanel::buildForm()
                     },
                     [id](const Arrangement& a, int index) -> Result<Arrangement> {
                         Support s = *findSupport(a, id);
-                        s.carries = static_cast<Carries>(index);
+                        s.carries = index < 0 ? std::nullopt : std::optional(static_cast<Carries>(index));
                         return setSupport(a, std::move(s));
                     },
                     [](const Assessment&) { return tr("both ways"); },
@@ -159,7 +160,8 @@ void SupportPanel::buildForm()
                         const Support* s = findSupport(a, id);
                         return s != nullptr && (s->carries || s->role == Role::adjusted || s->role == Role::end_play ||
                                                 s->role == Role::axial_only);
-                    }});
+                    },
+                    true});
     QLineEdit* bearing =
         m_form->words({tr("Bearing"), base + "bearing",
                        [id](const Arrangement& a) {
@@ -179,21 +181,13 @@ void SupportPanel::buildForm()
                                        return setBearing(a, id, *suggestion.choice);
                                }
                            }
-                           const CatalogueRow* row = genericCatalogue().find(wanted.toUpper().toStdString());
-                           if (row == nullptr)
-                               row = genericCatalogue().find(wanted.toStdString());
-                           if (row == nullptr) {
-                               Finding finding;
-                               finding.severity = Severity::stop;
-                               finding.code = "bearing-unknown";
+                           Result<BearingChoice> choice = bearingFromText(text);
+                           if (!choice.ok()) {
+                               Finding finding = choice.finding();
                                finding.path = "supports." + id.value + ".bearing";
-                               finding.values.set("designation", wanted.toStdString());
                                return finding;
                            }
-                           BearingChoice choice;
-                           choice.family = naturalFamily(*row).value_or(Family::deep_groove_ball);
-                           choice.rows.push_back({*row, std::nullopt});
-                           return setBearing(a, id, std::move(choice));
+                           return setBearing(a, id, choice.value());
                        },
                        true, tr("6208, NU208 …")});
     auto* completer = new QCompleter(bearing);
@@ -203,17 +197,59 @@ void SupportPanel::buildForm()
     completer->setMaxVisibleItems(12);
     bearing->setCompleter(completer);
     connect(bearing, &QLineEdit::textEdited, names, [this, names] {
-        // Bearings of the seat's bore, made when typing starts.
+        // Bearings of the seat's bore first, then all others; made when typing starts.
         const SupportAssessment* found = m_document.results().find(m_id);
         const double bore = found != nullptr ? found->seat_mm : 0.0;
-        QStringList list;
-        for (const CatalogueRow& row : genericCatalogue().rows) {
-            if (std::abs(row.bore_mm - bore) < 1e-6)
-                list << QString::fromStdString(row.designation);
-        }
-        if (names->rowCount() != list.size())
-            names->setStringList(list);
+        QStringList fitting, others;
+        for (const CatalogueRow& row : genericCatalogue().rows)
+            (std::abs(row.bore_mm - bore) < 1e-6 ? fitting : others) << QString::fromStdString(row.designation);
+        if (names->rowCount() != fitting.size() + others.size() || names->stringList().value(0) != fitting.value(0))
+            names->setStringList(fitting + others);
     });
+    m_form->choice({tr("Mounted as"),
+                    {tr("one bearing"), tr("two, back to back"), tr("two, face to face"), tr("two, tandem")},
+                    base + "arrangement",
+                    [id](const Arrangement& a) {
+                        const Support* s = findSupport(a, id);
+                        return s == nullptr || !s->bearing ? -1 : static_cast<int>(s->bearing->arrangement);
+                    },
+                    [id](const Arrangement& a, int index) -> Result<Arrangement> {
+                        const Support* s = findSupport(a, id);
+                        if (s == nullptr || !s->bearing)
+                            return a;
+                        return setBearing(a, id, mountedAs(*s->bearing, static_cast<SetArrangement>(index)));
+                    },
+                    {},
+                    [id](const Arrangement& a) {
+                        const Support* s = findSupport(a, id);
+                        return s != nullptr && s->bearing && canBeSet(*s->bearing);
+                    }});
+    for (std::size_t row = 0; row < 3; ++row) {
+        m_form->choice({tr("Row %1 keeps from").arg(row + 1),
+                        {tr("moving right"), tr("moving left")},
+                        base + "bearing.rows." + std::to_string(row) + ".carries",
+                        [id, row](const Arrangement& a) {
+                            const Support* s = findSupport(a, id);
+                            if (s == nullptr || !s->bearing || row >= s->bearing->rows.size() || !s->bearing->rows[row].carries)
+                                return -1;
+                            return static_cast<int>(*s->bearing->rows[row].carries);
+                        },
+                        [id, row](const Arrangement& a, int index) -> Result<Arrangement> {
+                            const Support* s = findSupport(a, id);
+                            if (s == nullptr || !s->bearing || row >= s->bearing->rows.size())
+                                return a;
+                            BearingChoice next = *s->bearing;
+                            next.rows[row].carries = index < 0 ? std::nullopt : std::optional(static_cast<Carries>(index));
+                            return setBearing(a, id, std::move(next));
+                        },
+                        [](const Assessment&) { return tr("by mounting"); },
+                        [id, row](const Arrangement& a) {
+                            const Support* s = findSupport(a, id);
+                            return s != nullptr && s->bearing && s->bearing->rows.size() > 1 && row < s->bearing->rows.size() &&
+                                   s->bearing->arrangement == SetArrangement::none;
+                        },
+                        true});
+    }
     m_form->quantity({tr("Greatest ⌀ outside"), QuantityKind::length_mm, base + "greatest_outer_mm",
                       [id](const Arrangement& a) {
                           const Support* s = findSupport(a, id);
@@ -246,82 +282,187 @@ void SupportPanel::buildForm()
                       true,
                       [](const Assessment& assessment) { return plainNumber(assessment.settled.reliability_percent); },
                       {}});
+}
 
-    m_more->words({tr("Name"),
-                   base + "name",
-                   [id](const Arrangement& a) {
-                       const Support* s = findSupport(a, id);
-                       return s ? QString::fromStdString(s->name) : QString();
-                   },
-                   [id](const Arrangement& a, const QString& text) -> Result<Arrangement> {
-                       Support s = *findSupport(a, id);
-                       s.name = text.trimmed().toStdString();
-                       return setSupport(a, std::move(s));
-                   },
-                   true,
-                   {}});
+void SupportPanel::buildSeat(PanelFold& fold)
+{
+    const std::string base = "supports." + m_id.value + ".";
+    const SupportId id = m_id;
+    Form* form = fold.addForm();
+    form->words({tr("Name"),
+                 base + "name",
+                 [id](const Arrangement& a) {
+                     const Support* s = findSupport(a, id);
+                     return s ? QString::fromStdString(s->name) : QString();
+                 },
+                 [id](const Arrangement& a, const QString& text) -> Result<Arrangement> {
+                     Support s = *findSupport(a, id);
+                     s.name = text.trimmed().toStdString();
+                     return setSupport(a, std::move(s));
+                 },
+                 true,
+                 {}});
     const auto fit = [&](const QString& label, const char* key, std::string Support::*member, const QString& hint) {
-        m_more->words({label, base + key,
-                       [id, member](const Arrangement& a) {
-                           const Support* s = findSupport(a, id);
-                           return s ? QString::fromStdString(s->*member) : QString();
-                       },
-                       [id, member](const Arrangement& a, const QString& text) -> Result<Arrangement> {
-                           Support s = *findSupport(a, id);
-                           s.*member = text.trimmed().toStdString();
-                           return setSupport(a, std::move(s));
-                       },
-                       false, hint});
+        form->words({label, base + key,
+                     [id, member](const Arrangement& a) {
+                         const Support* s = findSupport(a, id);
+                         return s ? QString::fromStdString(s->*member) : QString();
+                     },
+                     [id, member](const Arrangement& a, const QString& text) -> Result<Arrangement> {
+                         Support s = *findSupport(a, id);
+                         s.*member = text.trimmed().toStdString();
+                         return setSupport(a, std::move(s));
+                     },
+                     false, hint});
     };
     fit(tr("Shaft seat"), "shaft_fit", &Support::shaft_fit, tr("k6"));
     fit(tr("Housing bore"), "housing_fit", &Support::housing_fit, tr("H7"));
     const QStringList holds{tr("shoulder"),  tr("retaining ring"), tr("nut"),    tr("sleeve"),
                             tr("end plate"), tr("cover"),          tr("nothing")};
     const auto hold = [&](const QString& label, const char* key, std::optional<HoldKind> Holds::*member) {
-        m_more->choice({label,
-                        holds,
-                        base + "holds." + key,
-                        [id, member](const Arrangement& a) {
-                            const Support* s = findSupport(a, id);
-                            return s && s->holds.*member ? static_cast<int>(*(s->holds.*member)) : -1;
-                        },
-                        [id, member](const Arrangement& a, int index) -> Result<Arrangement> {
-                            Support s = *findSupport(a, id);
-                            s.holds.*member = static_cast<HoldKind>(index);
-                            return setSupport(a, std::move(s));
-                        },
-                        {}});
+        form->choice({label,
+                      holds,
+                      base + "holds." + key,
+                      [id, member](const Arrangement& a) {
+                          const Support* s = findSupport(a, id);
+                          return s && s->holds.*member ? static_cast<int>(*(s->holds.*member)) : -1;
+                      },
+                      [id, member](const Arrangement& a, int index) -> Result<Arrangement> {
+                          Support s = *findSupport(a, id);
+                          s.holds.*member = index < 0 ? std::nullopt : std::optional(static_cast<HoldKind>(index));
+                          return setSupport(a, std::move(s));
+                      },
+                      {},
+                      {},
+                      true});
     };
     hold(tr("Inner ring, left"), "inner_left", &Holds::inner_left);
     hold(tr("Inner ring, right"), "inner_right", &Holds::inner_right);
     hold(tr("Outer ring, left"), "outer_left", &Holds::outer_left);
     hold(tr("Outer ring, right"), "outer_right", &Holds::outer_right);
-    m_more->quantity({tr("Required S0"), QuantityKind::number, base + "required_S0",
-                      [id](const Arrangement& a) {
+    form->quantity({tr("Required S0"), QuantityKind::number, base + "required_S0",
+                    [id](const Arrangement& a) {
+                        const Support* s = findSupport(a, id);
+                        return s ? s->required_S0 : std::nullopt;
+                    },
+                    change(id, [](Support& s, std::optional<double> v) { s.required_S0 = v; }), true,
+                    [id](const Assessment& assessment) {
+                        const SupportAssessment* found = assessment.find(id);
+                        return found && found->bearing ? number(found->bearing->required_S0) : tr("by duty");
+                    },
+                    tr("Static safety; empty: by the motion and the quiet asked")});
+    form->quantity({tr("End play"), QuantityKind::length_mm, base + "play_mm",
+                    [id](const Arrangement& a) {
+                        const Support* s = findSupport(a, id);
+                        return s ? s->play_mm : std::nullopt;
+                    },
+                    change(id, [](Support& s, std::optional<double> v) { s.play_mm = v; }), true,
+                    [](const Assessment&) { return tr("none"); }, tr("Of a pair with end play")});
+    form->quantity({tr("Mounting error"), QuantityKind::tilt_mrad, base + "mounting_error_mrad",
+                    [id](const Arrangement& a) {
+                        const Support* s = findSupport(a, id);
+                        return s ? s->mounting_error_mrad : std::nullopt;
+                    },
+                    change(id, [](Support& s, std::optional<double> v) { s.mounting_error_mrad = v; }), true,
+                    [](const Assessment&) { return plainNumber(defaultMountingError_mrad); },
+                    tr("Misalignment of the housing bore")});
+}
+
+void SupportPanel::typeOwnBearing()
+{
+    const Support* support = findSupport(m_document.committed(), m_id);
+    if (support == nullptr)
+        return;
+    OwnBearingDialog dialog(support->bearing, shaftDiameterAt_mm(m_document.committed().shaft, support->x_mm), window());
+    if (dialog.exec() != QDialog::Accepted)
+        return;
+    m_document.push(
+        setBearing(m_document.committed(), m_id, dialog.choice()),
+        tr("Type %1 at %2").arg(QString::fromStdString(dialog.choice().designation()), QString::fromStdString(m_id.value)));
+}
+
+void SupportPanel::buildStiffness(PanelFold& fold)
+{
+    const std::string base = "supports." + m_id.value + ".";
+    const SupportId id = m_id;
+    Form* form = fold.addForm();
+    using K = QuantityKind;
+    const auto onOff = [&](const QString& label, const char* key, const QStringList& words, auto member, auto start) {
+        form->choice({label,
+                      words,
+                      base + key,
+                      [id, member](const Arrangement& a) {
                           const Support* s = findSupport(a, id);
-                          return s ? s->required_S0 : std::nullopt;
+                          return s != nullptr && (s->*member).has_value() ? 1 : 0;
                       },
-                      change(id, [](Support& s, std::optional<double> v) { s.required_S0 = v; }), true,
-                      [id](const Assessment& assessment) {
-                          const SupportAssessment* found = assessment.find(id);
-                          return found && found->bearing ? number(found->bearing->required_S0) : tr("by duty");
+                      [id, member, start](const Arrangement& a, int index) -> Result<Arrangement> {
+                          Support s = *findSupport(a, id);
+                          if (index == 0)
+                              (s.*member).reset();
+                          else if (!(s.*member))
+                              s.*member = start;
+                          return setSupport(a, std::move(s));
                       },
-                      tr("Static safety; empty: by the motion and the quiet asked")});
-    m_more->quantity({tr("End play"), QuantityKind::length_mm, base + "play_mm",
-                      [id](const Arrangement& a) {
-                          const Support* s = findSupport(a, id);
-                          return s ? s->play_mm : std::nullopt;
-                      },
-                      change(id, [](Support& s, std::optional<double> v) { s.play_mm = v; }), true,
-                      [](const Assessment&) { return tr("none"); }, tr("Of a pair with end play")});
-    m_more->quantity({tr("Mounting error"), QuantityKind::tilt_mrad, base + "mounting_error_mrad",
-                      [id](const Arrangement& a) {
-                          const Support* s = findSupport(a, id);
-                          return s ? s->mounting_error_mrad : std::nullopt;
-                      },
-                      change(id, [](Support& s, std::optional<double> v) { s.mounting_error_mrad = v; }), true,
-                      [](const Assessment&) { return plainNumber(defaultMountingError_mrad); },
-                      tr("Misalignment of the housing bore")});
+                      {}});
+    };
+    const auto part = [&](const QString& label, K kind, const char* key, auto member, auto read_value, auto write_value,
+                          const QString& tip = {}) {
+        form->quantity({label,
+                        kind,
+                        base + key,
+                        [id, member, read_value](const Arrangement& a) -> std::optional<double> {
+                            const Support* s = findSupport(a, id);
+                            return s == nullptr || !(s->*member) ? std::nullopt
+                                                                 : std::optional<double>(read_value(*(s->*member)));
+                        },
+                        [id, member, write_value](const Arrangement& a, std::optional<double> v) -> Result<Arrangement> {
+                            Support s = *findSupport(a, id);
+                            if (s.*member)
+                                write_value(*(s.*member), v.value_or(0.0));
+                            return setSupport(a, std::move(s));
+                        },
+                        false,
+                        {},
+                        tip,
+                        [id, member](const Arrangement& a) {
+                            const Support* s = findSupport(a, id);
+                            return s != nullptr && (s->*member).has_value();
+                        }});
+    };
+    ElasticSupport start;
+    constexpr double usual_N_per_mm = 200000.0; // order of size of a rolling bearing in its housing, to be overtyped
+    start.stiffness[1][1] = start.stiffness[2][2] = usual_N_per_mm;
+    onOff(tr("Support is"), "elastic", {tr("rigid"), tr("elastic")}, &Support::elastic, start);
+    const QString names[] = {tr("Along x"), tr("Along y"), tr("Along z"), tr("About y (N mm/rad)"), tr("About z (N mm/rad)")};
+    const char* keys[] = {"elastic.x", "elastic.y", "elastic.z", "elastic.ry", "elastic.rz"};
+    for (std::size_t i = 0; i < 5; ++i) {
+        part(
+            names[i], i < 3 ? K::stiffness_N_per_mm : K::number, keys[i], &Support::elastic,
+            [i](const ElasticSupport& elastic) { return elastic.stiffness[i][i]; },
+            [i](ElasticSupport& elastic, double v) { elastic.stiffness[i][i] = v; },
+            tr("At the effective centre; what couples two directions stands in the file"));
+    }
+    onOff(tr("Radial gap"), "gap", {tr("none"), tr("given")}, &Support::gap, RadialGap{0.02, usual_N_per_mm, 1.0});
+    part(
+        tr("Gap"), K::length_mm, "gap.gap_mm", &Support::gap, [](const RadialGap& gap) { return gap.gap_mm; },
+        [](RadialGap& gap, double v) { gap.gap_mm = v; }, tr("Radial, before contact"));
+    part(
+        tr("Contact stiffness k"), K::number, "gap.stiffness", &Support::gap, [](const RadialGap& gap) { return gap.stiffness; },
+        [](RadialGap& gap, double v) { gap.stiffness = v; }, tr("Force k times the approach to the power n, in N and mm"));
+    part(
+        tr("Exponent n"), K::number, "gap.exponent", &Support::gap, [](const RadialGap& gap) { return gap.exponent; },
+        [](RadialGap& gap, double v) { gap.exponent = v; }, tr("1 linear, 10/9 rollers, 3/2 balls"));
+    onOff(tr("Housing bore"), "prescribed", {tr("in place"), tr("displaced")}, &Support::prescribed, PrescribedDisplacement{});
+    const auto shift = [&](const QString& label, K kind, const char* key, double PrescribedDisplacement::*value) {
+        part(
+            label, kind, key, &Support::prescribed, [value](const PrescribedDisplacement& given) { return given.*value; },
+            [value](PrescribedDisplacement& given, double v) { given.*value = v; });
+    };
+    shift(tr("Along x"), K::length_mm, "prescribed.x_mm", &PrescribedDisplacement::x_mm);
+    shift(tr("Along y"), K::length_mm, "prescribed.y_mm", &PrescribedDisplacement::y_mm);
+    shift(tr("Along z"), K::length_mm, "prescribed.z_mm", &PrescribedDisplacement::z_mm);
+    shift(tr("About y"), K::tilt_mrad, "prescribed.ry_mrad", &PrescribedDisplacement::ry_mrad);
+    shift(tr("About z"), K::tilt_mrad, "prescribed.rz_mrad", &PrescribedDisplacement::rz_mrad);
 }
 
 void SupportPanel::refresh()
@@ -335,7 +476,8 @@ void SupportPanel::refresh()
     m_title->setText(subjectName(m_document.shown(), pathOf(m_id)));
     refreshFindings(assessment);
     m_form->refresh();
-    m_more->refresh();
+    for (PanelFold* fold : m_folds)
+        fold->refresh();
 
     const bool has_bearing = found != nullptr && found->bearing.has_value();
     QString head = tr("How the life comes about");
@@ -386,16 +528,12 @@ void SupportPanel::refresh()
 
 void SupportPanel::refreshFindings(const Assessment& assessment)
 {
-    Findings mine;
     int stops = 0, cautions = 0;
     for (const Finding& finding : assessment.findings) {
-        if (finding.subject != m_id.value)
+        if (finding.subject != m_id.value || finding.accepted)
             continue;
-        mine.push_back(finding);
-        if (!finding.accepted) {
-            stops += finding.severity == Severity::stop ? 1 : 0;
-            cautions += finding.severity == Severity::caution ? 1 : 0;
-        }
+        stops += finding.severity == Severity::stop ? 1 : 0;
+        cautions += finding.severity == Severity::caution ? 1 : 0;
     }
     if (stops > 0)
         m_title->setAside(
@@ -406,22 +544,14 @@ void SupportPanel::refreshFindings(const Assessment& assessment)
                           Severity::caution);
     else
         m_title->setAside({});
-    if (mine == m_shown_findings || (m_document.previewing() && !m_shown_findings.empty()))
-        return;
-    m_shown_findings = mine;
     // What stops or warns stands first; notes are for later reading.
-    bool any = false;
-    for (QWidget* place : {m_findings, m_notes})
-        qDeleteAll(place->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
-    for (const Finding& finding : mine) {
-        const bool note = finding.severity == Severity::note;
-        any = any || !note;
-        QWidget* place = note ? m_notes : m_findings;
-        auto* box = new FindingBox(finding, {}, place);
-        place->layout()->addWidget(box);
-        box->show();
-    }
-    m_findings->setVisible(any);
+    const auto here = [&](bool note) {
+        return findingGroups(assessment.findings, m_document.shown(), false, [&](const Finding& finding) {
+            return finding.subject == m_id.value && (finding.severity == Severity::note) == note;
+        });
+    };
+    m_findings->set(here(false));
+    m_notes->set(here(true));
 }
 
 void SupportPanel::refreshSuggestions(const Support& support, const SupportAssessment* found)
@@ -450,25 +580,40 @@ void SupportPanel::refreshSuggestions(const Support& support, const SupportAsses
     m_all_button->adjustSize();
     if (list == m_shown_suggestions && support.bearing == m_shown_bearing)
         return;
-    // During a drag the rows are filled anew; rebuilding widgets would cost the frame, so it waits for the release.
-    if (m_document.previewing() && !m_rows.empty())
+    // During a drag each row keeps its place and family, and its numbers move; a new order waits for the release.
+    if (m_document.previewing() && !m_rows.empty() && found != nullptr) {
+        for (SuggestionRow* row : m_rows) {
+            for (const Suggestion& suggestion : found->suggestions) {
+                if (suggestion.family == row->suggestion().family && !(suggestion == row->suggestion()))
+                    row->set(suggestion, support);
+            }
+        }
+        m_shown_suggestions.clear();
         return;
+    }
     m_shown_suggestions = list;
     m_shown_bearing = support.bearing;
-    qDeleteAll(m_rows);
-    m_rows.clear();
-    for (const Suggestion& suggestion : list) {
-        auto* row = new SuggestionRow(suggestion, support, m_suggestions);
+    while (m_rows.size() > list.size()) {
+        delete m_rows.back();
+        m_rows.pop_back();
+    }
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        if (i < m_rows.size()) {
+            m_rows[i]->set(list[i], support);
+            m_rows[i]->setOpen(m_open == list[i].family);
+            continue;
+        }
+        auto* row = new SuggestionRow(list[i], support, m_suggestions);
         m_suggestions->layout()->addWidget(row);
-        row->setOpen(m_open == suggestion.family);
-        connect(row, &SuggestionRow::looked, this, [this, suggestion](bool over) { lookAt(suggestion, over); });
+        row->setOpen(m_open == list[i].family);
+        connect(row, &SuggestionRow::looked, this, [this, row](bool over) { lookAt(row->suggestion(), over); });
         connect(row, &QAbstractButton::clicked, this, [this, row] {
             const bool open = !row->isOpen();
             for (SuggestionRow* other : m_rows)
                 other->setOpen(other == row && open);
             m_open = open ? std::optional(row->suggestion().family) : std::nullopt;
         });
-        connect(row, &SuggestionRow::take, this, [this, suggestion] { take(suggestion); });
+        connect(row, &SuggestionRow::take, this, [this, row] { take(row->suggestion()); });
         row->show();
         m_rows.push_back(row);
     }
@@ -488,7 +633,17 @@ void SupportPanel::lookAt(const Suggestion& suggestion, bool over)
     if (!next.ok())
         return;
     m_view.ghost = next.value();
-    m_view.ghost_text = QString::fromStdString(suggestion.choice->designation());
+    QStringList words{QString::fromStdString(suggestion.choice->designation())};
+    if (suggestion.L10_h)
+        words << lifeText(*suggestion.L10_h);
+    if (const Support* support = findSupport(m_document.committed(), m_id)) {
+        const QString change = consequenceText(*suggestion.choice, *support);
+        words << (change.isEmpty() ? tr("the first bearing here") : change);
+        const CatalogueRow& row = suggestion.choice->rows.front().row;
+        words << tr("⌀ %1, %2 wide").arg(lengthText(row.outer_mm), lengthText(suggestion.choice->width_mm()));
+    }
+    m_view.ghost_text = words.join(QStringLiteral(" · "));
+    m_view.ghost_subject = pathOf(m_id);
     m_view.notify();
 }
 
@@ -496,6 +651,7 @@ void SupportPanel::take(const Suggestion& suggestion)
 {
     if (!suggestion.choice)
         return;
+    // The row may show something else as soon as the document changes.
     const BearingChoice choice = *suggestion.choice;
     m_view.ghost.reset();
     m_open.reset();

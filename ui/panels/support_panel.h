@@ -1,4 +1,5 @@
 #pragma once
+#include "ui/panels/fold.h"
 #include "ui/panels/panel_parts.h"
 #include "ui/panels/selection_panel.h"
 
@@ -20,6 +21,9 @@ public:
 
 private:
     void buildForm();
+    void buildSeat(PanelFold& fold);
+    void buildStiffness(PanelFold& fold);
+    void typeOwnBearing();
     void refreshFindings(const Assessment& assessment);
     void refreshSuggestions(const Support& support, const SupportAssessment* found);
     void lookAt(const Suggestion& suggestion, bool over);
@@ -29,11 +33,9 @@ private:
     ViewState& m_view;
     SupportId m_id;
     PanelLabel* m_title = nullptr;
-    QWidget *m_findings = nullptr, *m_notes = nullptr;
-    Findings m_shown_findings;
+    FindingList *m_findings = nullptr, *m_notes = nullptr;
     Form* m_form = nullptr;
-    Form* m_more = nullptr;
-    QuietButton* m_more_button = nullptr;
+    std::vector<PanelFold*> m_folds;
     PanelLabel* m_life_head = nullptr;
     DerivationView* m_derivation = nullptr;
     QuietButton* m_steps_button = nullptr;
@@ -44,6 +46,7 @@ private:
     QuietButton* m_all_button = nullptr;
     std::vector<SuggestionRow*> m_rows;
     std::vector<Suggestion> m_shown_suggestions;
+    std::optional<Family> m_looked_at;
     std::optional<BearingChoice> m_shown_bearing;
     std::optional<Family> m_open;
     bool m_all = false;

@@ -240,7 +240,9 @@ void SheetView::layoutSheet()
     // Room from top to bottom: ruler, tools, drawing, cards, strips.
     const bool any_support = !shown.supports.empty();
     const auto strips = static_cast<double>(m_view.strips.size());
-    const double card_height = !any_support ? 0.0 : (h >= 680.0 ? fullCardHeight : compactCardHeight);
+    // So many supports that only pins fit need less height than cards do.
+    const bool pins = static_cast<double>(shown.supports.size()) * 160.0 - 12.0 > w - 28.0;
+    const double card_height = !any_support ? 0.0 : (h >= 680.0 && !pins ? fullCardHeight : compactCardHeight);
     const double cards = any_support ? card_height + 2.0 * cardGap : cardGap;
     const double top = rulerHeight + toolRow;
     const double bottom = 8.0;
@@ -295,7 +297,7 @@ void SheetView::layoutSheet()
     Reach reach;
     double strip = wished_strip;
     double room = 0.0;
-    for (int round = 0; round < 4; ++round) {
+    for (int round = 0; round < 6; ++round) {
         reach = reachAt(scale);
         zero = std::max(m_gutter + 20.0, std::min(reach.left * ppm, 150.0) + 12.0);
         const double by_width = std::max(40.0, right_edge - zero - std::min(reach.right * ppm, 120.0) - 8.0) / (length * ppm);
@@ -319,7 +321,12 @@ void SheetView::layoutSheet()
         const double fixed = std::max(0.0, need - scaled);
         const double by_height = std::max(0.15, (room - fixed) / scaled) * scale;
         const double next = std::min(by_width, by_height);
-        const bool settled = std::abs(next - scale) < 0.004 * scale;
+        bool settled = std::abs(next - scale) < 0.004 * scale;
+        // Where height is scarce the drawing comes before tall strips.
+        if (next < 0.7 * by_width && strip > leastStrip && strips > 0.0) {
+            strip = std::max(leastStrip, strip - 16.0);
+            settled = false;
+        }
         scale = next;
         if (settled)
             break;
@@ -478,8 +485,10 @@ void SheetView::paintEvent(QPaintEvent*)
     }
     paintCards(painter);
     paintRuler(painter);
+    paintCaseWords(painter);
     paintHairline(painter);
     paintScrollMark(painter);
+    paintGhostWords(painter);
     paintTip(painter);
     m_last_primitives = m_painter.primitivesDrawn();
     m_painter.endFrame();
@@ -611,9 +620,14 @@ void SheetView::paintCards(QPainter& painter)
         const bool selected = card_data.subject == m_document.selection();
         const double x = std::round(m_scale.toPx(support.x_mm)) + 0.5;
         painter.setRenderHint(QPainter::Antialiasing, false);
+        painter.setPen(QPen(selected ? t.live : t.edge, selected ? 2.0 : 1.0));
         if (x > card.rect.left() + 4.0 && x < card.rect.right() - 4.0) {
-            painter.setPen(QPen(selected ? t.live : t.edge, selected ? 2.0 : 1.0));
             painter.drawLine(QPointF(x, m_drawing_room.bottom()), QPointF(x, card.rect.top() + 1.0));
+        } else if (x > m_gutter - 40.0 && x < m_drawing_room.right()) {
+            // The card stands beside its place: a leader goes there.
+            const double foot = std::clamp(x, card.rect.left() + 16.0, card.rect.right() - 16.0);
+            painter.setRenderHint(QPainter::Antialiasing);
+            painter.drawLine(QPointF(x, m_drawing_room.bottom() - 6.0), QPointF(foot, card.rect.top() + 1.0));
         }
         const bool hovered = m_hover.kind == Hit::Kind::card && m_hover.subject == card_data.subject;
         paintSupportCard(painter, card_data, card.rect, card.form, selected, hovered);
@@ -654,7 +668,7 @@ void SheetView::paintHairline(QPainter& painter)
     const QFont font = windowFont(12, QFont::DemiBold);
     const QString words = fixedNumber(x_mm, m_scale.px_per_mm > 8.0 ? 2 : 1) + QStringLiteral(" mm");
     const double tag_width = tabularWidth(font, words) + 14.0;
-    const QRectF tag(x - tag_width / 2.0, rulerHeight - 3.0, tag_width, 20.0);
+    const QRectF tag(x - tag_width / 2.0, 2.0, tag_width, 20.0); // in the ruler, clear of the tools
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(Qt::NoPen);
     painter.setBrush(t.ink);
@@ -677,6 +691,57 @@ void SheetView::paintScrollMark(QPainter& painter)
     painter.setPen(Qt::NoPen);
     painter.setBrush(t.edge);
     painter.drawRoundedRect(QRectF(width() - 9.0, top, 5.0, length), 2.5, 2.5);
+}
+
+void SheetView::paintCaseWords(QPainter& painter)
+{
+    // With all cases shown the arrows are those of one of them: which one stands beside the tools.
+    const Assessment& results = m_document.results();
+    if (m_view.case_index >= 0 || results.load_cases.size() < 2)
+        return;
+    const int index = drawing::shownCase(results, m_view_list);
+    if (index < 0 || static_cast<std::size_t>(index) >= results.load_cases.size())
+        return;
+    const CaseSummary& summary = results.load_cases[static_cast<std::size_t>(index)];
+    const QString name = QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name);
+    const QWidget* last = m_fit_button->isVisible() ? m_fit_button : m_strip_button;
+    const double left = last->x() + last->width() + 12.0;
+    const double right = (m_end_room.isNull() ? width() : m_end_room.left()) - 12.0;
+    const QFont font = windowFont(11);
+    const QString words = elided(font, tr("Forces of case %1, which governs").arg(name), right - left);
+    if (right - left < 60.0)
+        return;
+    const Tokens& t = tokens();
+    const double y = m_strip_button->y() + m_strip_button->height() / 2.0;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(t.sheet);
+    painter.drawRect(QRectF(left - 3.0, y - 8.0, tabularWidth(font, words) + 6.0, 16.0));
+    painter.setPen(t.ink2);
+    drawTabular(painter, font, QPointF(left, y + 4.0), words);
+}
+
+void SheetView::paintGhostWords(QPainter& painter)
+{
+    // What taking the suggestion would change, beside its outline.
+    if (!m_view.ghost || m_view.ghost_text.isEmpty())
+        return;
+    const QRectF thing = subjectRect(m_view.ghost_subject);
+    if (thing.isNull())
+        return;
+    const Tokens& t = tokens();
+    const QFont font = windowFont(12, QFont::DemiBold);
+    const double room = (m_end_room.isNull() ? width() : m_end_room.left()) - 16.0;
+    const QString words = elided(font, m_view.ghost_text, room - 24.0);
+    const double wide = tabularWidth(font, words) + 18.0;
+    QRectF box(thing.center().x() - wide / 2.0, thing.bottom() + 10.0, wide, 24.0);
+    box.moveLeft(std::clamp(box.left(), 8.0, std::max(8.0, room - wide)));
+    box.moveTop(std::clamp(box.top(), rulerHeight + toolRow, std::max(rulerHeight + toolRow, m_drawing_room.bottom() - 28.0)));
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(t.live, 1.2));
+    painter.setBrush(t.live_soft);
+    painter.drawRoundedRect(box, 5, 5);
+    painter.setPen(t.live);
+    drawTabular(painter, font, QPointF(box.left() + 9.0, box.bottom() - 7.5), words);
 }
 
 void SheetView::paintTip(QPainter& painter)
@@ -788,8 +853,10 @@ SheetView::Hit SheetView::hitAt(QPointF at) const
         }
     };
     consider(m_drawing, false);
-    if (best == nullptr)
+    if (best == nullptr) {
         consider(m_loads, false);
+        hit.load = best != nullptr;
+    }
     if (best == nullptr) {
         // Shoulders: edges of the shaft that can be taken.
         const Shaft& shaft = m_document.shown().shaft;
@@ -1029,6 +1096,13 @@ void SheetView::mouseDoubleClickEvent(QMouseEvent* event)
     const Hit hit = hitAt(event->position());
     if (hit.kind == Hit::Kind::handle) {
         openField(hit.subject, hit.handle, hit.rect);
+    } else if (hit.kind == Hit::Kind::thing && hit.load && subjectOf(hit.subject).kind == SubjectKind::part) {
+        // On a load its own size is typed: power or torque of a drive, the component of a free force.
+        const QString handle = loadHandle(hit.subject);
+        if (handle.isEmpty())
+            emit hinted(tr("This load follows from the others: type theirs"));
+        else
+            openField(hit.subject, handle, QRectF(event->position().x() - 40.0, event->position().y() - 12.0, 80.0, 24.0));
     } else if (hit.kind == Hit::Kind::thing) {
         const Subject what = subjectOf(hit.subject);
         const QString key = what.kind == SubjectKind::segment ? QStringLiteral("outer_mm") : QStringLiteral("x_mm");
@@ -1086,6 +1160,8 @@ bool SheetView::event(QEvent* event)
                 words = QString::fromStdString(drawing::stripSignNote(m_view.strips[index], m_view.plane));
         } else if (!hit.subject.isEmpty()) {
             words = subjectName(m_document.shown(), hit.subject);
+            if (hit.load && subjectOf(hit.subject).kind == SubjectKind::part && !loadHandle(hit.subject).isEmpty())
+                words += QStringLiteral("\n") + tr("Double click to type this load");
             for (const Finding& finding : m_document.assessment().findings) {
                 if (subjectPath(m_document.shown(), finding.subject) == hit.subject && finding.severity != Severity::note)
                     words += QStringLiteral("\n") + severityName(finding.severity) + QStringLiteral(": ") + findingText(finding);
@@ -1367,6 +1443,35 @@ void SheetView::shelfCancel()
         cancelGesture();
 }
 
+QString SheetView::loadHandle(const QString& subject) const
+{
+    const Part* part = findPart(m_document.committed(), PartId(subjectOf(subject).id));
+    if (part == nullptr)
+        return {};
+    QString key;
+    if (part->drive && part->drive->power_kW) {
+        key = QStringLiteral("drive.power_kW");
+    } else if (part->drive && part->drive->torque_Nmm) {
+        key = QStringLiteral("drive.torque_Nmm");
+    } else if (const auto* load = std::get_if<PointLoad>(&part->body)) {
+        const bool y = m_view.plane == drawing::Plane::y ||
+                       (m_view.plane == drawing::Plane::resultant && std::abs(load->force_N.y) > std::abs(load->force_N.z));
+        const double seen = y ? load->force_N.y : load->force_N.z;
+        key = seen == 0.0 && load->force_N.x != 0.0 ? QStringLiteral("force_N.x")
+              : y                                   ? QStringLiteral("force_N.y")
+                                                    : QStringLiteral("force_N.z");
+    } else if (std::holds_alternative<WeightBody>(part->body)) {
+        key = QStringLiteral("mass_kg");
+    } else if (const auto* coupling = std::get_if<Coupling>(&part->body)) {
+        key = coupling->radial_force_N ? QStringLiteral("radial_force_N") : QString();
+    } else if (std::holds_alternative<Impeller>(part->body)) {
+        key = QStringLiteral("thrust_N");
+    } else if (std::holds_alternative<DistributedLoad>(part->body)) {
+        key = m_view.plane == drawing::Plane::y ? QStringLiteral("start_N_per_mm.y") : QStringLiteral("start_N_per_mm.z");
+    }
+    return key.isEmpty() ? QString() : subject + QLatin1Char('.') + key;
+}
+
 // --- Field in place ---------------------------------------------------------------------------------------------------
 
 namespace
@@ -1377,6 +1482,42 @@ struct PlaceInput {
     QuantityKind kind = QuantityKind::length_mm;
     double offset = 0.0, sign = 1.0; ///< input = offset + sign * typed value
 };
+
+/// The input behind a load that is typed on the sheet.
+struct LoadInput {
+    double* value = nullptr; ///< in the given part
+    QuantityKind kind = QuantityKind::force_N;
+};
+
+std::optional<LoadInput> loadInput(Part& part, const QString& handle)
+{
+    const auto is = [&](const char* key) { return handle.endsWith(QLatin1Char('.') + QLatin1String(key)); };
+    if (is("drive.power_kW") && part.drive && part.drive->power_kW)
+        return LoadInput{&*part.drive->power_kW, QuantityKind::power_kW};
+    if (is("drive.torque_Nmm") && part.drive && part.drive->torque_Nmm)
+        return LoadInput{&*part.drive->torque_Nmm, QuantityKind::moment_Nmm};
+    if (is("mass_kg") && part.mass_kg)
+        return LoadInput{&*part.mass_kg, QuantityKind::mass_kg};
+    if (auto* load = std::get_if<PointLoad>(&part.body)) {
+        for (const auto& [key, axis] :
+             {std::pair{"force_N.x", &Vector3::x}, {"force_N.y", &Vector3::y}, {"force_N.z", &Vector3::z}}) {
+            if (is(key))
+                return LoadInput{&(load->force_N.*axis), QuantityKind::force_N};
+        }
+    }
+    if (auto* coupling = std::get_if<Coupling>(&part.body);
+        coupling != nullptr && is("radial_force_N") && coupling->radial_force_N)
+        return LoadInput{&*coupling->radial_force_N, QuantityKind::force_N};
+    if (auto* impeller = std::get_if<Impeller>(&part.body); impeller != nullptr && is("thrust_N"))
+        return LoadInput{&impeller->thrust_N, QuantityKind::force_N};
+    if (auto* spread = std::get_if<DistributedLoad>(&part.body)) {
+        if (is("start_N_per_mm.y"))
+            return LoadInput{&spread->start_N_per_mm.y, QuantityKind::line_load_N_per_mm};
+        if (is("start_N_per_mm.z"))
+            return LoadInput{&spread->start_N_per_mm.z, QuantityKind::line_load_N_per_mm};
+    }
+    return std::nullopt;
+}
 
 std::optional<PlaceInput> placeInput(const Arrangement& value, const QString& subject, const QString& handle)
 {
@@ -1397,6 +1538,9 @@ std::optional<PlaceInput> placeInput(const Arrangement& value, const QString& su
         if (const Part* part = findPart(value, PartId(what.id))) {
             if (key == QLatin1String("x_mm"))
                 return PlaceInput{part->x_mm};
+            Part look = *part;
+            if (const auto input = loadInput(look, handle))
+                return PlaceInput{*input->value, input->kind};
             if (const auto angle = actions::direction(*part, actions::furtherMeshOf(handle)); angle && isDegrees(key))
                 return PlaceInput{*angle, QuantityKind::angle_deg};
         }
@@ -1419,6 +1563,13 @@ Result<Arrangement> setPlaceInput(const Arrangement& value, const QString& subje
         return setDiameter(value, SegmentId(what.id), input);
     if (key == QLatin1String("length_mm"))
         return resizeSegment(value, SegmentId(what.id), input, Rest::moves_along);
+    if (const Part* part = what.kind == SubjectKind::part ? findPart(value, PartId(what.id)) : nullptr) {
+        Part next = *part;
+        if (const auto load = loadInput(next, handle)) {
+            *load->value = input;
+            return setPart(value, std::move(next));
+        }
+    }
     if (isDegrees(key))
         return actions::setDirection(value, PartId(what.id), input, actions::furtherMeshOf(handle));
     return actions::moveTo(value, subject, input);
@@ -1442,6 +1593,10 @@ void SheetView::openField(const QString& subject, const QString& handle, const Q
     m_field->setAlignment(Qt::AlignRight);
     m_field->setText(
         plainNumber(input->value).remove(QChar(0x2009)).remove(QChar(0x202F)).replace(QChar(0x2212), QLatin1Char('-')));
+    const std::string_view unit = unitName(input->kind);
+    m_field->setToolTip(QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size())));
+    if (input->kind != QuantityKind::length_mm && input->kind != QuantityKind::angle_deg)
+        m_field->setText(m_field->text() + QLatin1Char(' ') + m_field->toolTip());
     m_field->setGeometry(QRectF(rect.center().x() - 44.0, rect.center().y() - 14.0, 88.0, 28.0).toRect());
     m_field->installEventFilter(this);
     m_field->show();

@@ -85,6 +85,7 @@ private:
         Kind kind = Kind::paper;
         QString subject, handle;
         int shoulder = -1;
+        bool load = false; ///< an arrow or label of a load, not the thing itself
         QRectF rect;
     };
     struct Gesture {
@@ -122,6 +123,9 @@ private:
     void paintHairline(QPainter& painter);
     void paintTip(QPainter& painter);
     void paintScrollMark(QPainter& painter);
+    void paintGhostWords(QPainter& painter);
+    void paintCaseWords(QPainter& painter);
+    [[nodiscard]] QString loadHandle(const QString& subject) const;
 
     void openField(const QString& subject, const QString& handle, const QRectF& rect);
     bool takeField();

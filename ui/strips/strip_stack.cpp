@@ -130,6 +130,12 @@ void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scr
         QString words = number(reading.value);
         if (reading.jump)
             words = number(reading.left) + QStringLiteral(" | ") + number(reading.right);
+        // With all cases shown the reading is that of the case that governs here.
+        if (view.case_index < 0 && results.load_cases.size() > 1 && reading.case_index >= 0 &&
+            static_cast<std::size_t>(reading.case_index) < results.load_cases.size()) {
+            const CaseSummary& summary = results.load_cases[static_cast<std::size_t>(reading.case_index)];
+            words += QStringLiteral(", ") + QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name);
+        }
         const double low = strip.range.low, high = strip.range.high;
         const double inner = m_height_px - 2.0 * margin_px;
         const double y = own.top() + margin_px +

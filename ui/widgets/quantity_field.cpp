@@ -52,12 +52,24 @@ void QuantityField::setUnit(const QString& unit)
 
 void QuantityField::setValue(std::optional<double> value, const QString& open_text)
 {
+    // Most refreshes change nothing: a line edit that is set anew lays its text out anew.
+    if (m_shown && m_value == value && m_open_text == open_text && !m_edit->isModified())
+        return;
+    m_shown = true;
     m_value = value;
     m_open_text = open_text;
     m_edit->setPlaceholderText(open_text);
     const bool typing = m_edit->hasFocus() && m_edit->isModified();
     if (!typing)
         showValue();
+}
+
+QString QuantityField::restText() const
+{
+    // All digits stand there while it is edited; otherwise as many as fit.
+    const QString whole = plainNumber(*m_value);
+    constexpr qsizetype fits = 10;
+    return whole.size() <= fits ? whole : number(*m_value, 6);
 }
 
 void QuantityField::showValue()
@@ -67,7 +79,7 @@ void QuantityField::showValue()
     else if (m_edit->hasFocus())
         m_edit->setText(QString::fromStdString(shortestDecimal(*m_value)));
     else
-        m_edit->setText(plainNumber(*m_value));
+        m_edit->setText(restText());
     m_edit->setModified(false);
     complain({});
 }
@@ -139,7 +151,7 @@ bool QuantityField::eventFilter(QObject* watched, QEvent* event)
             }
         } else if (event->type() == QEvent::FocusOut) {
             if (!m_edit->isModified() && m_value)
-                m_edit->setText(plainNumber(*m_value));
+                m_edit->setText(restText());
         } else if (event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
             if (m_edit->isModified()) {
                 m_edit->setModified(false);

@@ -41,6 +41,7 @@ protected:
 private:
     void take();
     void showValue();
+    [[nodiscard]] QString restText() const;
 
     QuantityKind m_kind;
     QLineEdit* m_edit = nullptr;
@@ -49,6 +50,7 @@ private:
     std::optional<double> m_value;
     QString m_open_text;
     bool m_may_be_open = false;
+    bool m_shown = false;
 };
 
 } // namespace shaftwright::ui

@@ -103,6 +103,12 @@ void MainWindow::build()
     connect(m_shelf, &Shelf::put, m_sheet, &SheetView::insertAtHairline);
     connect(m_sheet, &SheetView::hinted, m_foot, &StatusBar::hint);
     connect(m_sheet, &SheetView::scaleChanged, this, [this] { m_foot->setScale(m_sheet->scaleRatio()); });
+    connect(m_band, &TitleBand::caseAsked, this, [this] {
+        m_document.select({});
+        m_panel_wanted = true;
+        refresh();
+        m_panel->openFold(QStringLiteral("loadCases"));
+    });
     connect(m_foot, &StatusBar::requirementsAsked, this, [this] { m_document.select({}); });
     connect(m_start, &StartPage::firstSegment, this, [this] {
         const Result<actions::Inserted> made = actions::insert(m_document.committed(), actions::ShelfItem::segment, 0.0);
@@ -213,6 +219,17 @@ void MainWindow::buildActions()
         add(insert, QStringLiteral("insert.") + entry.name, entry.name, keys, [this, item = entry.item] { m_sheet->insertAtHairline(item); });
         ++number;
     }
+
+    auto* insert_key = new QAction(this);
+    insert_key->setObjectName(QStringLiteral("insert.menu"));
+    insert_key->setShortcut(QKeySequence(Qt::Key_Insert));
+    connect(insert_key, &QAction::triggered, this, [this, insert] {
+        if (m_document.empty())
+            return;
+        const double x_mm = m_view.hairline_mm.value_or(m_document.committed().shaft.length_mm() / 2.0);
+        insert->popup(m_sheet->mapToGlobal(m_sheet->pixelOf(x_mm).toPoint()));
+    });
+    addAction(insert_key);
 
     QMenu* show = m_menu->addMenu(tr("View"));
     add(show, QStringLiteral("view.in"), tr("Zoom in"), {QKeySequence(Qt::CTRL | Qt::Key_Plus), QKeySequence(Qt::CTRL | Qt::Key_Equal)}, [this] { m_sheet->zoomIn(); });
@@ -541,6 +558,7 @@ void MainWindow::showKeys()
         {tr("Arrow keys"), tr("nudge 1 mm; Shift 10 mm, Alt 0.1 mm")},
         {tr("Page up, page down"), tr("select the thing before, the next thing")},
         {tr("Enter"), tr("type the place or diameter of the selection")},
+        {tr("Insert"), tr("what can be put at the hairline")},
         {tr("[ and ]"), tr("smaller and larger bearing at the selected support")},
         {tr("Ctrl and wheel"), tr("zoom; 0 shows the whole shaft")},
         {tr("Esc"), tr("ends a drag without a trace, then lets go of the selection")},

@@ -4,6 +4,7 @@
 #include "ui/window/main_window.h"
 
 #include <QApplication>
+#include <QScreen>
 #include <QSettings>
 #include <QStyleFactory>
 
@@ -30,7 +31,12 @@ int runWindow(int argc, char** argv, const std::optional<std::string>& file)
     theme.followDesktop();
 
     MainWindow window;
-    window.resize(1440, 900);
+    // As large as it is drawn for, unless the screen with a title bar of the desktop has less.
+    constexpr int titleBar = 36;
+    QSize size(1440, 900);
+    if (const QScreen* screen = QGuiApplication::primaryScreen())
+        size = size.boundedTo(screen->availableSize() - QSize(0, titleBar));
+    window.resize(size);
     if (file)
         window.openFile(QString::fromStdString(*file));
     window.show();

@@ -84,6 +84,7 @@ void CaseTiles::layoutTiles()
         tile.rect = QRectF(x, 0.5, w, height() - 1.0);
         x += w + 8.0;
     }
+    m_natural_width = std::max(0.0, x - 8.0);
     m_folded = x - 8.0 > width() && !m_tiles.empty();
     if (m_folded) {
         for (Tile& tile : m_tiles)
@@ -142,6 +143,12 @@ void CaseTiles::mousePressEvent(QMouseEvent* event)
     }
 }
 
+void CaseTiles::mouseDoubleClickEvent(QMouseEvent* event)
+{
+    if (event->button() == Qt::LeftButton && !m_folded)
+        emit asked();
+}
+
 void CaseTiles::mouseMoveEvent(QMouseEvent* event)
 {
     int hover = -2;
@@ -169,6 +176,8 @@ void CaseTiles::keyPressEvent(QKeyEvent* event)
         choose(m_view.case_index - 1);
     else if (event->key() == Qt::Key_Space && m_folded)
         openMenu();
+    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        emit asked();
     else
         QWidget::keyPressEvent(event);
 }
@@ -218,6 +227,8 @@ TitleBand::TitleBand(Document& document, ViewState& view, QWidget* parent) : QWi
     setObjectName(QStringLiteral("band"));
     setFixedHeight(47);
     m_tiles = new CaseTiles(document, view, this);
+    m_tiles->setToolTip(tr("Double click or Enter: change the load cases"));
+    connect(m_tiles, &CaseTiles::asked, this, &TitleBand::caseAsked);
     m_undo = new IconButton(IconButton::Icon::undo, tr("Undo"), this);
     m_undo->setObjectName(QStringLiteral("undo"));
     m_redo = new IconButton(IconButton::Icon::redo, tr("Redo"), this);
@@ -257,7 +268,11 @@ void TitleBand::arrange()
     m_menu->move(width() - 16 - 30, 8);
     m_redo->move(m_menu->x() - 38, 8);
     m_undo->move(m_redo->x() - 32, 8);
-    const int title_width = width() >= 1200 ? 300 : 220;
+    // The title takes the room that the tiles leave.
+    const double wished = QFontMetricsF(windowFont(15, QFont::DemiBold)).horizontalAdvance(m_title) + 10.0;
+    const int least = width() >= 1200 ? 240 : 200;
+    const int most = std::max(least, m_undo->x() - 16 - 18 - 46 - static_cast<int>(std::ceil(m_tiles->naturalWidth())));
+    const int title_width = std::clamp(static_cast<int>(std::ceil(wished)), least, most);
     const int left = 18 + title_width + 46;
     m_tiles->setGeometry(left, 6, std::max(80, m_undo->x() - 16 - left), 35);
     m_tiles->setVisible(!m_document.empty() && !m_document.shown().duty.load_cases.empty());

@@ -21,9 +21,16 @@ public:
     void refresh();
     void choose(int index); ///< -1: all cases
     [[nodiscard]] int count() const { return static_cast<int>(m_tiles.size()); }
+    /// Width that all tiles take side by side.
+    [[nodiscard]] double naturalWidth() const { return m_natural_width; }
+
+signals:
+    /// The load cases are to be changed.
+    void asked();
 
 protected:
     void paintEvent(QPaintEvent*) override;
+    void mouseDoubleClickEvent(QMouseEvent*) override;
     void mousePressEvent(QMouseEvent*) override;
     void mouseMoveEvent(QMouseEvent*) override;
     void leaveEvent(QEvent*) override;
@@ -41,6 +48,7 @@ private:
     Document& m_document;
     ViewState& m_view;
     std::vector<Tile> m_tiles;
+    double m_natural_width = 0.0;
     bool m_folded = false;
     int m_hover = -2;
 };
@@ -71,6 +79,9 @@ public:
     [[nodiscard]] IconButton* redoButton() const { return m_redo; }
     [[nodiscard]] IconButton* menuButton() const { return m_menu; }
     [[nodiscard]] CaseTiles* tiles() const { return m_tiles; }
+
+signals:
+    void caseAsked();
 
 protected:
     void paintEvent(QPaintEvent*) override;
