@@ -297,42 +297,33 @@ void SheetView::layoutSheet()
     Reach reach;
     double strip = wished_strip;
     double room = 0.0;
-    for (int round = 0; round < 6; ++round) {
-        reach = reachAt(scale);
+    // The largest scale whose drawing, with all that stands above and below it, fits. What loads need is no smooth function of
+    // the scale (labels stack up when they come closer), so scales are tried from the widest down, then refined.
+    room = h - top - cards - strips * strip - bottom;
+    if (room < leastDrawing) {
+        strip = std::max(leastStrip, (h - top - cards - bottom - leastDrawing) / std::max(1.0, strips));
+        room = std::max(leastDrawing, h - top - cards - strips * strip - bottom);
+    }
+    const auto fits = [&](double candidate) {
+        reach = reachAt(candidate);
         zero = std::max(m_gutter + 20.0, std::min(reach.left * ppm, 150.0) + 12.0);
         const double by_width = std::max(40.0, right_edge - zero - std::min(reach.right * ppm, 120.0) - 8.0) / (length * ppm);
-        room = h - top - cards - strips * strip - bottom;
-        if (room < leastDrawing) {
-            strip = std::max(leastStrip, (h - top - cards - bottom - leastDrawing) / std::max(1.0, strips));
-            room = std::max(leastDrawing, h - top - cards - strips * strip - bottom);
+        return candidate <= by_width * 1.002 && (reach.above + reach.below) * ppm <= room;
+    };
+    constexpr double step_down = 0.88;
+    double too_large = 0.0;
+    for (int trial = 0; trial < 14 && !fits(scale); ++trial) {
+        too_large = scale;
+        scale *= step_down;
+    }
+    if (too_large > 0.0) {
+        for (int refinement = 0; refinement < 3; ++refinement) {
+            const double between = (scale + too_large) / 2.0;
+            (fits(between) ? scale : too_large) = between;
         }
-        const double need = (reach.above + reach.below) * ppm;
-        // Signs, arrows and lettering keep their size; only the rest shrinks with the scale.
-        double radii = 0.0;
-        for (const Part& part : shown.parts)
-            radii = std::max(radii, drawing::partOuterRadius_mm(part));
-        for (const Segment& segment : shown.shaft.segments)
-            radii = std::max(radii, segment.outer_mm / 2.0);
-        for (const Support& support : shown.supports) {
-            if (support.bearing && !support.bearing->rows.empty())
-                radii = std::max(radii, support.bearing->rows.front().row.outer_mm / 2.0);
-        }
-        const double scaled = 2.0 * std::max(1.0, radii) * scale * ppm;
-        const double fixed = std::max(0.0, need - scaled);
-        const double by_height = std::max(0.15, (room - fixed) / scaled) * scale;
-        const double next = std::min(by_width, by_height);
-        bool settled = std::abs(next - scale) < 0.004 * scale;
-        // Where height is scarce the drawing comes before tall strips.
-        if (next < 0.7 * by_width && strip > leastStrip && strips > 0.0) {
-            strip = std::max(leastStrip, strip - 16.0);
-            settled = false;
-        }
-        scale = next;
-        if (settled)
-            break;
     }
     scale = std::clamp(scale, 0.005, 40.0);
-    reach = reachAt(scale);
+    (void)fits(scale); // reach and zero of the scale that is taken
     m_fit_scale = scale;
 
     const double need = std::max(leastDrawing, (reach.above + reach.below) * ppm);
