@@ -577,6 +577,14 @@ private:
                 load.speed_rpm = m_result.settled.load_cases[i].speed_rpm;
                 load.time_share = m_result.settled.load_cases[i].time_share;
                 load.tilt_judged_mrad = here.tilt_judged_mrad;
+                load.peak_factor = m_result.settled.load_cases[i].peak_factor.value_or(1.0);
+                load.Fr_static_N = load.peak_factor * (here.radial_N + here.worst_direction_N + here.rotating_N);
+                const int index = static_cast<int>(s);
+                if (index == m_roles.pair_plus || index == m_roles.pair_minus) {
+                    const bool plus = index == m_roles.pair_plus;
+                    load.partner_induced_N = m_induced[static_cast<std::size_t>(plus ? m_roles.pair_minus : m_roles.pair_plus)][i];
+                    load.pushing_N = plus ? m_result.load_cases[i].K_N : -m_result.load_cases[i].K_N;
+                }
                 question.cases.push_back(load);
             }
             const auto& weights = m_arrangement.surroundings.weights;

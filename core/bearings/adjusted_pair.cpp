@@ -24,7 +24,36 @@ double inducedFactor(const BearingRating& rating, LoadLaw law, InducedLoadRule r
     return rule == InducedLoadRule::half_Fr_over_Y && law == LoadLaw::angular ? 0.5 / f.Y2 : f.e;
 }
 
+/// S of an inclined or radial ball contact at its own axial load; 0 where the row lacks what that takes.
+double ballInduced_N(const BearingRating& rating, LoadLaw law, double Fr_N, InducedLoadRule rule)
+{
+    if (needsF0(rating, law) && !(rating.C0_N > 0.0))
+        return 0.0;
+    double S_N = 0.5 * Fr_N;
+    for (int i = 0; i < iterationLimit; ++i) {
+        const double next_N = inducedFactor(rating, law, rule, S_N) * Fr_N;
+        const double change_N = std::abs(next_N - S_N);
+        S_N = next_N;
+        if (change_N <= iterationTolerance * Fr_N)
+            break;
+    }
+    return S_N;
+}
+
 } // namespace
+
+double inducedLoadQuick_N(const BearingRating& rating, double Fr_N, InducedLoadRule rule)
+{
+    Fr_N = std::abs(Fr_N);
+    const LoadLaw law = lawOf(rating);
+    if (!std::isfinite(Fr_N) || twoRows(rating))
+        return 0.0;
+    if (law == LoadLaw::inclined_roller) {
+        const double Y = loadFactors(rating, law, 0.0).Y2;
+        return Y > 0.0 ? 0.5 / Y * Fr_N : 0.0;
+    }
+    return law == LoadLaw::angular || law == LoadLaw::deep_groove ? ballInduced_N(rating, law, Fr_N, rule) : 0.0;
+}
 
 InducedLoad inducedLoad(const BearingRating& rating, double Fr_N, InducedLoadRule rule)
 {
@@ -63,14 +92,7 @@ InducedLoad inducedLoad(const BearingRating& rating, double Fr_N, InducedLoadRul
     if (needsF0(rating, law) && !(rating.C0_N > 0.0))
         return out;
 
-    double S_N = 0.5 * Fr_N;
-    for (int i = 0; i < iterationLimit; ++i) {
-        const double next_N = inducedFactor(rating, law, rule, S_N) * Fr_N;
-        const double change_N = std::abs(next_N - S_N);
-        S_N = next_N;
-        if (change_N <= iterationTolerance * Fr_N)
-            break;
-    }
+    const double S_N = ballInduced_N(rating, law, Fr_N, rule);
     const double rel = relativeAxialLoad(rating, law, S_N);
     const factors::LoadFactors f = loadFactors(rating, law, rel);
     out.factor = inducedFactor(rating, law, rule, S_N);

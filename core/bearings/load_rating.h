@@ -109,6 +109,8 @@ struct InducedLoad {
 /// Tapered: Fr/(2 Y). Angular contact from 20 deg: e Fr, or 0.5 Fr/Y by choice. Below 20 deg and deep groove, whose e and Y
 /// depend on the axial load: the S that solves its own equation. 0 for all others (common practice).
 [[nodiscard]] InducedLoad inducedLoad(const BearingRating& rating, double Fr_N, InducedLoadRule rule);
+/// The same S without derivation or allocation.
+[[nodiscard]] double inducedLoadQuick_N(const BearingRating& rating, double Fr_N, InducedLoadRule rule);
 
 struct PairAxialLoads {
     double plus_N = 0.0, minus_N = 0.0;             ///< Fa of the bearing that carries plus, minus

@@ -153,6 +153,9 @@ Json bearingOf(const BearingAssessment& bearing, const Texts& texts)
     object["S0_min"] = orNull(bearing.S0_min);
     object["S0_required"] = bearing.required_S0;
     object["centre_x_mm"] = bearing.centre_x_mm;
+    object["damage_share"] = Json::array();
+    for (const BearingCase& in : bearing.cases)
+        object["damage_share"].push_back(in.damage_share);
     object["cases"] = Json::array();
     for (const BearingCase& in : bearing.cases) {
         Json out;

@@ -89,8 +89,12 @@ RowResult evaluate(const RatedRow& row, const FamilyTraits& traits, const Situat
         const auto sense = senseOf(load);
         // Against the short upthrust springs hold the thrust bearing; the guide takes the shaft.
         const bool onGuide = traits.family == Family::composite_spherical_thrust && sense != s.main_side;
-        const double P_N = onGuide ? 0.0 : source.P_N(rating, load.Fr_N, load.Fa_N, sense);
-        const double P0_N = onGuide ? 0.0 : source.P0_N(rating, load.Fr_N, load.Fa_N, sense);
+        double Fa_N = load.Fa_N;
+        if (load.partner_induced_N)
+            Fa_N = std::max(inducedLoadQuick_N(rating, load.Fr_N, s.settled->induced_load), *load.partner_induced_N + load.pushing_N);
+        const double P_N = onGuide ? 0.0 : source.P_N(rating, load.Fr_N, Fa_N, sense);
+        const double P0_N = onGuide ? 0.0
+                                    : source.P0_N(rating, load.Fr_static_N.value_or(load.peak_factor * load.Fr_N), load.peak_factor * Fa_N, sense);
         const double turn_rpm = std::abs(load.speed_rpm);
         const bool turning = turn_rpm > 0.0;
         if (std::isnan(P_N) || std::isnan(P0_N)) {

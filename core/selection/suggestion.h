@@ -57,6 +57,12 @@ struct SupportLoad {
     int axial_sense = 0;           ///< +1: the shaft pushes towards +x (Fa held by a bearing that carries plus), -1, 0
     double speed_rpm = 0.0, time_share = 1.0;
     double tilt_judged_mrad = 0.0;
+    double peak_factor = 1.0;                 ///< of the static load
+    std::optional<double> Fr_static_N{};      ///< largest radial load with the peak; none: peak_factor times Fr_N
+    /// Adjusted support: what the partner induces, and the external axial force that pushes onto this support. The axial load of a
+    /// row here is then max(own induced load, partner + push); Fa_N stays what the present bearing gets.
+    std::optional<double> partner_induced_N{};
+    double pushing_N = 0.0;
 };
 
 /// Everything the type stage reads about one support.
