@@ -310,18 +310,35 @@ void SheetView::layoutSheet()
         const double by_width = std::max(40.0, right_edge - zero - std::min(reach.right * ppm, 120.0) - 8.0) / (length * ppm);
         return candidate <= by_width * 1.002 && (reach.above + reach.below) * ppm <= room;
     };
-    constexpr double step_down = 0.88;
-    double too_large = 0.0;
-    for (int trial = 0; trial < 14 && !fits(scale); ++trial) {
-        too_large = scale;
-        scale *= step_down;
-    }
-    if (too_large > 0.0) {
-        for (int refinement = 0; refinement < 3; ++refinement) {
-            const double between = (scale + too_large) / 2.0;
-            (fits(between) ? scale : too_large) = between;
+    const double widest = scale;
+    const auto largest = [&]() -> std::optional<double> {
+        constexpr double step_down = 0.88;
+        double candidate = widest, too_large = 0.0;
+        int trial = 0;
+        for (; trial < 12 && !fits(candidate); ++trial) {
+            too_large = candidate;
+            candidate *= step_down;
         }
+        if (trial == 12)
+            return std::nullopt;
+        for (int refinement = 0; refinement < 3 && too_large > 0.0; ++refinement) {
+            const double between = (candidate + too_large) / 2.0;
+            (fits(between) ? candidate : too_large) = between;
+        }
+        return candidate;
+    };
+    std::optional<double> best = largest();
+    if (best.value_or(0.0) < 0.55 * widest && strips > 1.0) {
+        // The shaft comes before the strips: one stays in sight, the others scroll under the pinned drawing.
+        const double all_in_sight = room;
+        room = std::max(leastDrawing, h - top - cards - strip - bottom);
+        const std::optional<double> larger = largest();
+        if (larger.value_or(0.0) > best.value_or(0.0))
+            best = larger;
+        else
+            room = all_in_sight;
     }
+    scale = best.value_or(0.45 * widest);
     scale = std::clamp(scale, 0.005, 40.0);
     (void)fits(scale); // reach and zero of the scale that is taken
     m_fit_scale = scale;
