@@ -25,6 +25,7 @@ public:
         lookAtAxialWork();
         lookAtSeats();
         lookAtMounting();
+        lookForOverlaps();
         sayWhatIsMissing();
     }
 
@@ -298,8 +299,62 @@ private:
         }
     }
 
+    /// Length of a part's body along the shaft, about its x; 0: no body.
+    static double bodyLength_mm(const Part& part)
+    {
+        struct Length {
+            double operator()(const CylindricalGear& gear) const { return gear.face_width_mm; }
+            double operator()(const BevelGear&) const { return 0.0; } // its cone reaches over its neighbours
+            double operator()(const Worm& worm) const { return worm.face_width_mm; }
+            double operator()(const WormWheel& wheel) const { return wheel.face_width_mm; }
+            double operator()(const BeltPulley& pulley) const { return pulley.face_width_mm; }
+            double operator()(const ChainSprocket& sprocket) const { return sprocket.face_width_mm; }
+            double operator()(const Coupling& coupling) const { return coupling.length_mm; }
+            double operator()(const Impeller& impeller) const { return impeller.width_mm; }
+            double operator()(const WeightBody& weight) const { return weight.width_mm; }
+            double operator()(const PointLoad&) const { return 0.0; }
+            double operator()(const DistributedLoad&) const { return 0.0; }
+        };
+        return std::visit(Length{}, part.body);
+    }
+
+    /// Two bodies cannot stand in the same place on the shaft.
+    void lookForOverlaps()
+    {
+        struct Body {
+            std::string id, name, path;
+            double x_mm, length_mm;
+        };
+        std::vector<Body> bodies;
+        for (const Part& part : m_arrangement.parts) {
+            if (const double length_mm = bodyLength_mm(part); length_mm > 0.0 && std::isfinite(part.x_mm))
+                bodies.push_back({part.id.value, part.name.empty() ? part.id.value : part.name, "parts." + part.id.value + ".x_mm", part.x_mm, length_mm});
+        }
+        const std::size_t parts = bodies.size();
+        for (std::size_t s = 0; s < m_arrangement.supports.size(); ++s) {
+            const Support& support = m_arrangement.supports[s];
+            if (support.bearing && !support.bearing->rows.empty() && std::isfinite(support.x_mm))
+                bodies.push_back({support.id.value, m_assessment.supports[s].name, "supports." + support.id.value + ".x_mm", support.x_mm,
+                                  support.bearing->width_mm()});
+        }
+        for (std::size_t a = 0; a < parts; ++a) {
+            for (std::size_t b = a + 1; b < bodies.size(); ++b) {
+                const double overlap_mm = 0.5 * (bodies[a].length_mm + bodies[b].length_mm) - std::abs(bodies[a].x_mm - bodies[b].x_mm);
+                if (overlap_mm > 0.01)
+                    add(Severity::caution, "parts-overlap", bodies[a].id, bodies[a].path,
+                        {{"a", bodies[a].name}, {"b", bodies[b].name}, {"overlap_mm", overlap_mm}}, "geometry");
+            }
+        }
+    }
+
     void sayWhatIsMissing()
     {
+        for (std::size_t s = 0; s < m_arrangement.supports.size(); ++s) {
+            const Support& support = m_arrangement.supports[s];
+            if (!support.bearing || support.bearing->rows.empty())
+                add(Severity::caution, "support-without-bearing", support.id.value, "supports." + support.id.value + ".bearing",
+                    {{"support", m_assessment.supports[s].name}}, "");
+        }
         bool generic = false;
         bool any_bearing = false;
         for (const Support& support : m_arrangement.supports) {

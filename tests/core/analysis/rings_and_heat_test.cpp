@@ -253,3 +253,31 @@ TEST_CASE("a case without static rating leaves the static safety open", "[core][
     CHECK(!assessment.supports[0].bearing->static_met); // the first case pushes 2 kN along rings that hold nothing
     CHECK(find(assessment, "axial-not-carried") != nullptr);
 }
+
+TEST_CASE("a support without a bearing and bodies in the same place are said", "[core][analysis]")
+{
+    const auto count = [](const Arrangement& a, const char* code) {
+        const Assessment assessment = analyse(a, {{&genericCatalogue()}});
+        return std::count_if(assessment.findings.begin(), assessment.findings.end(),
+                             [&](const Finding& finding) { return finding.code == code && finding.severity == Severity::caution; });
+    };
+    Arrangement a = usualShaft();
+    CHECK(count(a, "support-without-bearing") == 0);
+    CHECK(count(a, "parts-overlap") == 0);
+    // 6208 is 18 mm wide: its side stands at 109; a disk of 60 mm about 138 begins at 108.
+    Part disk;
+    disk.id = PartId("M1");
+    disk.x_mm = 139;
+    disk.mass_kg = 5;
+    disk.body = WeightBody{std::monostate{}, 200, 60};
+    a.parts.push_back(disk);
+    CHECK(count(a, "parts-overlap") == 0);
+    a.parts.back().x_mm = 138;
+    CHECK(count(a, "parts-overlap") == 1);
+    disk.id = PartId("M2");
+    disk.x_mm = 197;
+    a.parts.push_back(disk); // 167 to 227 meets 108 to 168
+    CHECK(count(a, "parts-overlap") == 2);
+    a.supports[1].bearing.reset();
+    CHECK(count(a, "support-without-bearing") == 1);
+}

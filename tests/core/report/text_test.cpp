@@ -213,6 +213,8 @@ const std::vector<Emitted>& emitted()
         {"seat-bore-differs", "", {"support", "bearing", "bore_mm", "seat_mm"}},
         {"fillet-too-large", "", {"support", "fillet_mm", "chamfer_mm"}},
         {"assembly-order", "", {"support", "seat_mm", "obstacle_mm"}},
+        {"parts-overlap", "", {"a", "b", "overlap_mm"}},
+        {"support-without-bearing", "", {"support"}},
         {"modified-life-missing", "", {}},
         {"generic-rating", "", {}},
         {"default-used", "required_life", {}},
