@@ -80,6 +80,11 @@ SupportPanel::SupportPanel(Document& document, ViewState& view, SupportId id)
     policy.setHeightForWidth(true);
     m_derivation->setSizePolicy(policy);
     column->addWidget(m_derivation);
+    m_all_head = new PanelLabel(PanelLabel::Look::head, tr("Over all cases"), this);
+    column->addWidget(m_all_head);
+    m_all_derivation = new DerivationView(this);
+    m_all_derivation->setSizePolicy(policy);
+    column->addWidget(m_all_derivation);
     m_steps_button = new QuietButton(tr("Show every step"), this);
     m_steps_button->setObjectName(QStringLiteral("everyStep"));
     connect(m_steps_button, &QuietButton::clicked, this, [this] {
@@ -481,7 +486,7 @@ void SupportPanel::refresh()
 
     const bool has_bearing = found != nullptr && found->bearing.has_value();
     QString head = tr("How the life comes about");
-    Derivation steps;
+    Derivation steps, all_steps;
     QString note;
     if (has_bearing) {
         const BearingAssessment& bearing = *found->bearing;
@@ -498,7 +503,7 @@ void SupportPanel::refresh()
         }
         if (results.load_cases.size() > 1) {
             if (m_view.case_index < 0)
-                steps.insert(steps.end(), bearing.derivation.begin(), bearing.derivation.end());
+                all_steps = bearing.derivation;
             else if (bearing.L10_h)
                 note = tr("Over all cases %1").arg(lifeText(*bearing.L10_h));
         }
@@ -508,15 +513,21 @@ void SupportPanel::refresh()
     }
     m_life_head->setText(head);
     // The three numbers that a hand calculation ends with; every step on demand.
-    Derivation shown = steps;
-    if (!m_every_step) {
-        std::erase_if(shown, [](const DerivationStep& step) {
-            return step.symbol != "P" && step.symbol != "L10" && step.symbol != "L10h";
-        });
-        if (shown.empty())
-            shown = steps;
-    }
-    m_steps_button->setVisible(has_bearing && (m_every_step || shown.size() < steps.size()));
+    const auto main_steps = [this](const Derivation& whole) {
+        Derivation few = whole;
+        if (!m_every_step) {
+            std::erase_if(few, [](const DerivationStep& step) {
+                return step.symbol != "P" && step.symbol != "L10" && step.symbol != "L10h";
+            });
+        }
+        return few.empty() ? whole : few;
+    };
+    Derivation shown = main_steps(steps), all_shown = main_steps(all_steps);
+    m_steps_button->setVisible(has_bearing &&
+                               (m_every_step || shown.size() + all_shown.size() < steps.size() + all_steps.size()));
+    m_all_head->setVisible(has_bearing && !all_shown.empty());
+    m_all_derivation->setVisible(has_bearing && !all_shown.empty());
+    m_all_derivation->setSteps(std::move(all_shown));
     m_steps_button->setText(m_every_step ? tr("Show the main steps only") : tr("Show every step"));
     m_steps_button->adjustSize();
     m_derivation->setSteps(std::move(shown));

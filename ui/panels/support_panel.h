@@ -37,7 +37,8 @@ private:
     Form* m_form = nullptr;
     std::vector<PanelFold*> m_folds;
     PanelLabel* m_life_head = nullptr;
-    DerivationView* m_derivation = nullptr;
+    DerivationView *m_derivation = nullptr, *m_all_derivation = nullptr;
+    PanelLabel* m_all_head = nullptr;
     QuietButton* m_steps_button = nullptr;
     bool m_every_step = false;
     PanelLabel* m_life_note = nullptr;

@@ -415,8 +415,12 @@ void SheetView::updateLists()
     }
     m_strips.build(shown, results, view, holding());
     m_ghost = {};
-    if (m_view.ghost)
+    if (m_view.ghost) {
         m_ghost = drawing::drawingList(*m_view.ghost, results, view);
+        // Only what would change is outlined.
+        const std::string subject = m_view.ghost_subject.toStdString();
+        std::erase_if(m_ghost.groups, [&](const drawing::Group& group) { return group.subject != subject; });
+    }
 
     m_cards.clear();
     std::vector<double> places;
