@@ -16,6 +16,8 @@ inline constexpr std::string_view notSolvedShort = "no curve, see findings";
 inline constexpr std::string_view endView = "End view";
 inline constexpr std::string_view fromRight = "from the right end";
 inline constexpr std::string_view forcesIn = "forces in ";
+inline constexpr std::string_view caseWord = "case ";
+inline constexpr std::string_view arrowsOfCase = "arrows: case";
 inline constexpr std::string_view mesh = "mesh";
 inline constexpr std::string_view belt = "belt";
 inline constexpr std::string_view chain = "chain";
@@ -60,10 +62,11 @@ inline constexpr std::string_view untitled = "untitled";
 inline constexpr std::string_view loadCase = "Load case";
 inline constexpr std::string_view speed = "Speed";
 inline constexpr std::string_view timeShare = "Time share";
-inline constexpr std::string_view requirements = "Requirements";
-inline constexpr std::string_view allMet = " met";
+inline constexpr std::string_view theRequirementMet = "The requirement is met";
+inline constexpr std::string_view allOf = "All ";
+inline constexpr std::string_view requirementsMet = " requirements met";
 inline constexpr std::string_view ofWord = " of ";
-inline constexpr std::string_view notMetOrOpen = " not met or not judged";
+inline constexpr std::string_view requirementsNotMet = " requirements not met or not judged";
 
 // Cards
 inline constexpr std::string_view radial = "Radial";

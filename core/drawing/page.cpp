@@ -44,7 +44,7 @@ constexpr double block_width = 180.0, block_height = 39.0;
 constexpr double inset = 5.0; ///< clear space inside the frame
 constexpr double card_height = 34.0, card_width = 72.0, compact_height = 21.0, compact_width = 48.0, card_gap = 4.0;
 constexpr double ruler_height = 8.0;
-constexpr double least_strip = 15.0, best_strip = 34.0;
+constexpr double least_strip = 15.0, best_strip = 56.0;
 constexpr double notes_height = 11.0;
 constexpr double item_column = 58.0, item_pitch = 4.2;
 
@@ -78,6 +78,20 @@ bool manyParts(const Arrangement& arrangement)
     return arrangement.parts.size() > 8;
 }
 
+/// Loads as the page shows them: its head line names the case already.
+DisplayList pageLoads(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view)
+{
+    DisplayList list = loadList(arrangement, assessment, view);
+    list.groups.erase(std::remove_if(list.groups.begin(), list.groups.end(),
+                                     [](const Group& group) {
+                                         const Text* text =
+                                             group.items.empty() ? nullptr : std::get_if<Text>(&group.items.front());
+                                         return text != nullptr && text->text == labels::arrowsOfCase;
+                                     }),
+                      list.groups.end());
+    return list;
+}
+
 Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const SheetView& wanted, double width, double height,
              const Scale& scale, bool aside)
 {
@@ -99,7 +113,7 @@ Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const
         const Layout places = layoutOf(arrangement, plan.view);
         plan.extent.above_mm = places.largest_radius + 3.0;
         plan.extent.right_mm = places.right - places.length + 6.0;
-        const DisplayList loads = loadList(arrangement, assessment, plan.view);
+        const DisplayList loads = pageLoads(arrangement, assessment, plan.view);
         for (const Group& group : loads.groups) {
             if (group.items.empty())
                 continue;
@@ -490,7 +504,13 @@ DisplayList supportCard(const Arrangement&, const Assessment& assessment, const 
             field(0, labels::radial, one->radial_N > nil ? withUnit(one->radial_N, unit) : std::string(labels::none));
             field(1, labels::axial,
                   std::abs(one->axial_N) > nil ? withUnit(std::abs(one->axial_N), unit) : std::string(labels::none));
-            field(2, labels::tilt, number3(one->tilt_mrad) + " mrad");
+            // Over all cases the steepest tilt counts, as the least static safety beside it does.
+            double tilt_mrad = one->tilt_mrad;
+            if (view.case_index < 0) {
+                for (const SupportCase& other : found->cases)
+                    tilt_mrad = std::max(tilt_mrad, other.tilt_mrad);
+            }
+            field(2, labels::tilt, number3(tilt_mrad) + " mrad");
             if (bearing != nullptr && bearing->S0_min)
                 field(3, labels::staticSafety, number3(*bearing->S0_min));
         }
@@ -530,7 +550,7 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
     };
     place(drawingList(arrangement, assessment, plan.view), plan.x0, plan.axis_y);
     place(dimensionList(arrangement, assessment, plan.view), plan.x0, plan.axis_y);
-    place(loadList(arrangement, assessment, plan.view), plan.x0, plan.axis_y);
+    place(pageLoads(arrangement, assessment, plan.view), plan.x0, plan.axis_y);
     if (plan.end_radius > 0.0)
         place(endViewList(arrangement, assessment, plan.view, plan.end_radius), plan.end_x, plan.axis_y);
 
@@ -640,10 +660,11 @@ Page pageOf(const Arrangement& arrangement, const Assessment& assessment, const 
             const std::size_t all = assessment.requirements.size();
             row_y -= 2.0;
             verdictMark(table, left, row_y, 2.2, met == all ? 0 : 2);
-            const std::string text = std::string(labels::requirements) + " " +
-                                     (met == all ? std::to_string(all) + std::string(labels::allMet)
-                                                 : std::to_string(all - met) + std::string(labels::ofWord) + std::to_string(all) +
-                                                       std::string(labels::notMetOrOpen));
+            const std::string text = met == all && all == 1 ? std::string(labels::theRequirementMet)
+                                     : met == all
+                                         ? std::string(labels::allOf) + std::to_string(all) + std::string(labels::requirementsMet)
+                                         : std::to_string(all - met) + std::string(labels::ofWord) + std::to_string(all) +
+                                               std::string(labels::requirementsNotMet);
             table.items.emplace_back(words(left + 3.8, row_y, 2.4, text, met == all ? Ink::met : Ink::stop, true));
         }
         computeBounds(table);
