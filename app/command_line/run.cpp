@@ -43,7 +43,7 @@ int explain(const CLI::ParseError& error, const CLI::App& app, const std::vector
         command = sub;
     if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
         // Help, asked for.
-        streams.out << command->help();
+        streams.out << command->help(command == &app ? std::string() : app.get_name());
         return fine;
     }
     std::string message = error.what();
@@ -110,6 +110,7 @@ int run(const std::vector<std::string>& arguments, Streams streams, const Render
     addOutput(report_command, report_request.output, "text, json or html; else by the suffix of -o");
     report_command.add_option("--language", report_request.language, "en or de (text and html)")->type_name("CODE");
     report_command.add_option("--without", report_request.without, "leave out: curves (json), pictures (html)")->type_name("WORD")->allow_extra_args(false);
+    report_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\nExample: shaftwright report samples/gearbox-intermediate.shaftwright -o gearbox.html");
     report_command.callback([&] { code = report(report_request, streams); });
 
     CheckRequest check_request;
@@ -118,6 +119,7 @@ int run(const std::vector<std::string>& arguments, Streams streams, const Render
     check_command.add_option("--set", check_request.input.settings, "change an input for this run; may be repeated")->type_name("PATH=VALUE")->allow_extra_args(false);
     check_command.add_flag("--strict", check_request.strict, "cautions that nobody accepted count as missed too");
     addOutput(check_command, check_request.output, "text or json; else by the suffix of -o");
+    check_command.footer("Exit codes: 0 fine, 1 a requirement not met, 2 unusable input or usage, 3 our own error.\nExample: shaftwright check --strict samples/*.shaftwright");
     check_command.callback([&] { code = check(check_request, streams); });
 
     LifeRequest life_request;
@@ -147,18 +149,21 @@ int run(const std::vector<std::string>& arguments, Streams streams, const Render
     life_command.add_option("--source", life_request.source, "where the ratings come from (required)")->type_name("TEXT")->group(typed);
     life_command.add_option("--language", life_request.language, "en or de (text and html)")->type_name("CODE");
     addOutput(life_command, life_request.output, "text, json or html; else by the suffix of -o");
-    life_command.footer("Example: shaftwright life --designation 6208 --radial-N 3500 --axial-N 420 --speed-rpm 720 --required-h 20000");
+    life_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\n"
+                        "Example: shaftwright life --designation 6208 --radial-N 3500 --axial-N 420 --speed-rpm 720 --required-h 20000");
     life_command.callback([&] { code = life(life_request, streams); });
 
     OutputOptions schema_output;
     CLI::App& schema_command = *app.add_subcommand("schema", "The JSON Schema of the arrangement file");
     addOutput(schema_command, schema_output, "json");
+    schema_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\nExample: shaftwright schema -o shaftwright.schema.json");
     schema_command.callback([&] { code = schema(schema_output, streams); });
 
     PathsRequest paths_request;
     CLI::App& paths_command = *app.add_subcommand("paths", "Every input that --set can change, with its value and origin");
     addInput(paths_command, paths_request.file, paths_request.input);
     addOutput(paths_command, paths_request.output, "text or json; else by the suffix of -o");
+    paths_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\nExample: shaftwright paths samples/gearbox-intermediate.shaftwright");
     paths_command.callback([&] { code = paths(paths_request, streams); });
 
     NormaliseRequest normalise_request;
@@ -166,6 +171,7 @@ int run(const std::vector<std::string>& arguments, Streams streams, const Render
     addInput(normalise_command, normalise_request.file, normalise_request.input);
     normalise_command.add_option("-o,--output", normalise_request.output.file, "write to this file instead of standard output")->type_name("FILE");
     normalise_command.add_flag("--in-place", normalise_request.in_place, "write the file that was read");
+    normalise_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\nExample: shaftwright normalise --in-place gearbox.shaftwright");
     normalise_command.callback([&] { code = normalise(normalise_request, streams); });
 
     DrawRequest draw_request;
@@ -174,6 +180,7 @@ int run(const std::vector<std::string>& arguments, Streams streams, const Render
     addOutput(draw_command, draw_request.output, "svg, pdf or png; else by the suffix of -o");
     draw_command.add_flag("--dark", draw_request.dark, "dark colours");
     draw_command.add_option("--pixels-per-mm", draw_request.pixels_per_mm, "png: resolution, 1 to 40, default 6")->type_name("N");
+    draw_command.footer("Exit codes: 0 fine, 2 unusable input or usage, 3 our own error.\nExample: shaftwright draw samples/gearbox-intermediate.shaftwright -o gearbox.pdf");
     draw_command.callback([&] { code = draw(draw_request, streams, renderer); });
 
     if (!arguments.empty() && !arguments.front().starts_with("-") &&
