@@ -655,7 +655,7 @@ BearingAssessment analyseSingleBearing(const SingleBearingInput& input, Findings
     analysis::BearingContext context;
     context.subject = "bearing";
     context.path = "bearing";
-    context.name = input.bearing.designation();
+    context.name = "stated_loads"; // word.stated_loads: stands where a support has its name
     context.required_L_h = input.required_L_h;
     context.reliability_percent = input.reliability_percent;
     context.required_S0 = input.required_S0;
