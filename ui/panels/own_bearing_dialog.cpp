@@ -148,7 +148,7 @@ OwnBearingDialog::OwnBearingDialog(const std::optional<BearingChoice>& present, 
         place(label, field, side);
     };
     using K = QuantityKind;
-    const QString needed = tr("needed"), none = tr("not stated"), rule = tr("by standard");
+    const QString needed = tr("needed"), none = tr("not stated"), rule = tr("standard");
     number("d", tr("Bore d"), K::length_mm, row.bore_mm, 0, needed);
     number("C", tr("Dynamic rating C"), K::force_N, typed ? std::optional(row.C_N) : std::nullopt, 1, needed);
     number("D", tr("Outside diameter D"), K::length_mm, row.outer_mm, 0, needed);
@@ -160,7 +160,7 @@ OwnBearingDialog::OwnBearingDialog(const std::optional<BearingChoice>& present, 
     number("angle", tr("Contact angle"), K::angle_deg, typed ? std::optional(row.contact_angle_deg) : std::nullopt, 0,
            tr("of the kind"));
     number("X", tr("Factor X"), K::number, typed ? row.X : std::nullopt, 1, rule);
-    number("a", tr("Pressure centre a"), K::length_mm, typed ? row.pressure_centre_mm : std::nullopt, 0, tr("by geometry"));
+    number("a", tr("Pressure centre a"), K::length_mm, typed ? row.pressure_centre_mm : std::nullopt, 0, tr("geometry"));
     number("Y", tr("Factor Y"), K::number, typed ? row.Y : std::nullopt, 1, rule);
     number("speed", tr("Speed limit"), K::speed_rpm, typed ? row.speed_limit_rpm : std::nullopt, 0, none);
     number("Y0", tr("Factor Y0"), K::number, typed ? row.Y0 : std::nullopt, 1, rule);
