@@ -189,23 +189,42 @@ DisplayList dimensionList(const Arrangement& arrangement, const Assessment& asse
         list.groups.push_back(std::move(group));
     }
 
-    // The length of the selected segment has its own row, so that it can be typed where it stands.
+    // Lengths of segments have their own row, so that they can be typed where they stand.
     double start = 0.0;
-    for (const Segment& segment : arrangement.shaft.segments) {
+    if (has_chain && layout.all_segments) // numbers keep off the line above
+        placer.take({0.0, layout.chain_y - 0.1, layout.length, layout.chain_y + 0.1});
+    const std::size_t last_segment = arrangement.shaft.segments.size() - 1;
+    for (std::size_t i = 0; i <= last_segment; ++i) {
+        const Segment& segment = arrangement.shaft.segments[i];
         const std::string subject = "shaft.segments." + segment.id.value;
-        if (subject == view.selected && segment.length_mm > 0.0) {
+        if ((layout.all_segments || subject == view.selected) && segment.length_mm > 0.0) {
             Group group;
             group.layer = Layer::dimension;
             group.subject = subject;
             group.handle = subject + ".length_mm";
             const double x0 = start * s;
             const double x1 = (start + segment.length_mm) * s;
-            for (const double x : {x0, x1}) {
-                if (x > 0.01 && x < layout.length - 0.01)
-                    line(group, x, layout.segment_y + 1.5, x, layout.segment_y - 2.0, Stroke::thin, Ink::ink);
+            if (layout.all_segments) {
+                // One extension line per step, at a bare shaft from the outline on.
+                if (i < last_segment) {
+                    const double outline =
+                        -std::max(segment.outerRight_mm(), arrangement.shaft.segments[i + 1].outer_mm) / 2.0 * s - 1.0;
+                    line(group, x1, has_chain ? layout.segment_y + 1.5 : outline, x1, layout.segment_y - 2.0, Stroke::thin,
+                         Ink::ink);
+                }
+                dimensionLine(group, x0, x1, layout.segment_y, i > 0, i < last_segment);
+                dimensionText(group, placer, x0, x1, layout.segment_y, numberTrimmed(segment.length_mm, 3), h,
+                              i == 0              ? -1
+                              : i == last_segment ? 1
+                                                  : 0);
+            } else {
+                for (const double x : {x0, x1}) {
+                    if (x > 0.01 && x < layout.length - 0.01)
+                        line(group, x, layout.segment_y + 1.5, x, layout.segment_y - 2.0, Stroke::thin, Ink::ink);
+                }
+                dimensionLine(group, x0, x1, layout.segment_y, false, false);
+                dimensionText(group, placer, x0, x1, layout.segment_y, numberTrimmed(segment.length_mm, 3), h, 1);
             }
-            dimensionLine(group, x0, x1, layout.segment_y, false, false);
-            dimensionText(group, placer, x0, x1, layout.segment_y, numberTrimmed(segment.length_mm, 3), h, 1);
             computeBounds(group);
             list.groups.push_back(std::move(group));
         }

@@ -3,6 +3,7 @@
 #include "core/units/number_text.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -99,10 +100,10 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
     Group caption;
     caption.layer = Layer::overlay;
     const double top = endViewReach_mm(radius_mm);
-    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 1.25 * h, h, std::string(labels::endView), HAlign::left,
-                                    VAlign::baseline, 0.0, Ink::ink, font, true, false});
-    caption.items.emplace_back(Text{-bound, top + endViewCaption_mm - 2.8 * h, 0.8 * h, std::string(labels::fromRight),
-                                    HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, false});
+    caption.items.emplace_back(Text{-bound, top + 1.0 + 2.8 * h, h, std::string(labels::endView), HAlign::left, VAlign::baseline,
+                                    0.0, Ink::ink, font, true, false});
+    caption.items.emplace_back(Text{-bound, top + 1.0 + 1.3 * h, 0.8 * h, std::string(labels::fromRight), HAlign::left,
+                                    VAlign::baseline, 0.0, Ink::ink2, font, false, false});
     computeBounds(caption);
     list.groups.push_back(std::move(caption));
     if (!(largest > 0.0) || !(radius_mm > 0.0))
@@ -133,9 +134,12 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
         std::size_t group;
         double x, y, dx, dy;
         std::string text;
+        std::string word{}, who{}; ///< of grips: what stands before the angle, and whose it is
+        double angle = 0.0;
     };
     std::vector<Group> handles;
-    std::vector<Pending> grips; // their labels wait until all arrows are known
+    std::vector<std::array<double, 2>> marks; // where grips stand
+    std::vector<Pending> grips;               // their labels wait until all arrows are known
     constexpr std::size_t shown_parts = 8;
     std::size_t drawn = 0;
     for (const Part* part : parts) {
@@ -159,14 +163,52 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
             grip.subject = group.subject;
             grip.handle = handle;
             grip.layer = Layer::overlay;
-            const double x = distance * std::cos(angle * degree);
-            const double y = distance * std::sin(angle * degree);
+            // Wheels of one size that mesh at the same angle: their grips stand behind each other on the ray, each within reach.
+            double place = distance;
+            const auto taken = [&](double at) {
+                return std::any_of(marks.begin(), marks.end(), [&](const std::array<double, 2>& mark) {
+                    return std::hypot(mark[0] - at * std::cos(angle * degree), mark[1] - at * std::sin(angle * degree)) < 3.4;
+                });
+            };
+            for (int k = 0; k < 4 && taken(place); ++k)
+                place += place + 3.6 < clip - 2.0 ? 3.6 : 0.0;
+            if (taken(place)) {
+                for (place = distance - 3.6; place > 4.0 && taken(place);)
+                    place -= 3.6;
+                if (place <= 4.0)
+                    place = distance;
+            }
+            const double x = place * std::cos(angle * degree);
+            const double y = place * std::sin(angle * degree);
+            marks.push_back({x, y});
             handleMark(grip, x, y);
             placer.take({x - 1.8, y - 1.8, x + 1.8, y + 1.8});
             busy.push_back(angle);
-            if (shown)
-                grips.push_back({handles.size(), x, y, std::cos(angle * degree), std::sin(angle * degree),
-                                 std::string(word) + " " + numberTrimmed(angle, 1) + "°"});
+            if (shown) {
+                Pending label{handles.size(), x, y, std::cos(angle * degree), std::sin(angle * degree), {}};
+                label.word = std::string(word);
+                label.who = shortId(part->id.value);
+                label.angle = angle;
+                // The same angle is told once, outermost, with the names of those who share it.
+                const auto same = std::find_if(grips.begin(), grips.end(), [&](const Pending& other) {
+                    return other.word == label.word && numberTrimmed(other.angle, 1) == numberTrimmed(angle, 1);
+                });
+                if (same == grips.end()) {
+                    label.text = label.word + " " + numberTrimmed(angle, 1) + "°";
+                    grips.push_back(std::move(label));
+                } else {
+                    const std::string names = same->who.empty() || label.who.empty() ? std::string()
+                                              : same->who == label.who               ? same->who
+                                                                                     : same->who + ", " + label.who;
+                    same->text = label.word + " " + numberTrimmed(angle, 1) + "°" + (names.empty() ? "" : " " + names);
+                    same->who = names;
+                    if (std::hypot(x, y) > std::hypot(same->x, same->y)) {
+                        same->x = x;
+                        same->y = y;
+                        same->group = label.group;
+                    }
+                }
+            }
             handles.push_back(std::move(grip));
         };
         // Where the mate's axis lies: a line of centres through the mesh, and a cross on the axis itself when it is in sight.
@@ -292,14 +334,15 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
         const Unit unit = forceUnit(fmax);
         if (fmax > 0.0 && !vectors.empty()) {
             Group& words = list.groups.front();
-            const Text text{-bound,       top + endViewCaption_mm - 4.1 * h,
-                            0.8 * h,      std::string(labels::forcesIn) + std::string(unit.name),
-                            HAlign::left, VAlign::baseline,
-                            0.0,          Ink::ink2,
-                            font,         false,
-                            true};
-            placer.take(boxOf(text));
-            words.items.emplace_back(text);
+            std::string what = std::string(labels::forcesIn) + std::string(unit.name);
+            if (const std::string name = shownCaseName(assessment, view); !name.empty()) {
+                what += ", ";
+                const double room = 2.0 * bound - textWidth_mm(what, 0.8 * h, font);
+                const std::string whole = std::string(labels::caseWord) + name;
+                what += textWidth_mm(whole, 0.8 * h, font) <= room ? whole : elide(name, room, 0.8 * h, font);
+            }
+            words.items.emplace_back(
+                Text{-bound, top + 1.0, 0.8 * h, what, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, false});
             computeBounds(words);
         }
         std::size_t labelled = 0;

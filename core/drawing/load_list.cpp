@@ -332,12 +332,10 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                     const double y = top.vertices.front().y;
                     group.items.emplace_back(std::move(top));
                     context.placer.take({x, 0.0, end, y});
-                    const std::string value = q0 == q1 ? number3(q * context.unit.factor)
-                                                       : number3(std::abs(q0) * context.unit.factor) + " ... " +
-                                                             number3(std::abs(q1) * context.unit.factor);
-                    pending.push_back({own, x - 1.0, y + 2.0 * view.label_height_mm,
-                                       value + " " + std::string(context.unit.name) + "/mm", what, q * (load.end_mm - load.x_mm),
-                                       index + 1, selected});
+                    // In N/mm whatever the unit of the forces: per mm the figures stay readable.
+                    const std::string value = q0 == q1 ? number3(q) : number3(std::abs(q0)) + " ... " + number3(std::abs(q1));
+                    pending.push_back({own, x - 1.0, y + 2.0 * view.label_height_mm, value + " N/mm", what,
+                                       q * (load.end_mm - load.x_mm), index + 1, selected});
                 }
             } else {
                 const double force = component(load.force_N, view.plane);
@@ -747,6 +745,24 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                          false,
                          true};
         group.items.emplace_back(label);
+        list.groups.push_back(std::move(group));
+    }
+    // With all cases shown, the case whose arrows these are, left of the last row below the drawing.
+    if (const std::string name = view.loads ? shownCaseName(assessment, view) : std::string(); !name.empty()) {
+        const Font font = view.label_font;
+        const double small = 0.8 * h;
+        const std::string cut = elide(name, -context.least_x - 4.0, small, font);
+        const double width =
+            std::max(textWidth_mm(cut, small, font), textWidth_mm(std::string(labels::arrowsOfCase), small, font));
+        double low = view.dimensions ? layout.overall_y - 1.5 : layout.support_bottom + 0.5;
+        const auto at = [&](double y) { return Box{-3.0 - width, y, -3.0, y + 1.35 * small + small}; };
+        for (int k = 0; !view.dimensions && k < 6 && !context.placer.isFree(at(low)); ++k)
+            low += 3.0;
+        Group group;
+        group.layer = Layer::load;
+        group.items.emplace_back(Text{-3.0, low + 1.35 * small, small, std::string(labels::arrowsOfCase), HAlign::right,
+                                      VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+        group.items.emplace_back(Text{-3.0, low, small, cut, HAlign::right, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
         list.groups.push_back(std::move(group));
     }
     for (Group& group : list.groups)

@@ -32,7 +32,7 @@ struct SheetView {
     double label_height_mm = 2.5;     ///< capitals of loads, strips, end view
     double dimension_height_mm = 3.5; ///< capitals of dimensions (ISO 3098)
     Font label_font = Font::window;   ///< dimensions always use the drawing font
-    std::optional<Detail> detail;     ///< level of detail held by the caller; unset: by the smallest bearing
+    std::optional<Detail> detail;     ///< level of detail shown before, see viewDetail; unset: none
 };
 
 /// Index of the case whose forces are drawn: the chosen one; with all cases shown the governing case of the support with the
@@ -40,7 +40,9 @@ struct SheetView {
 [[nodiscard]] int shownCase(const Assessment& assessment, const SheetView& view);
 /// Largest force of the case that is drawn (loads and reactions, radial resultant or axial); what `held_force_N` holds.
 [[nodiscard]] double largestForce_N(const Assessment& assessment, const SheetView& view);
-/// Level of detail of the whole view, by the smallest bearing (one kind of representation on one drawing, ISO 8826-1).
+/// Level of detail of the whole view, by the smallest bearing (one kind of representation on one drawing, ISO 8826-1). A level
+/// in `view.detail` is left only when its bound is passed by the hysteresis: the caller stores the result there for the next
+/// picture.
 [[nodiscard]] Detail viewDetail(const Arrangement& arrangement, const SheetView& view);
 
 /// x in sheet mm of a model x. Same for drawing, strips, ruler, cards.
@@ -50,7 +52,8 @@ struct SheetView {
 [[nodiscard]] DisplayList drawingList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view);
 /// Load arrows, support signs, reactions, sense of rotation. Same origin.
 [[nodiscard]] DisplayList loadList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view);
-/// Chain of bearing and load planes, overall length, diameters, and the length of a selected segment. Same origin.
+/// Chain of bearing and load planes, overall length, diameters, and lengths of segments: all of them with up to eight segments
+/// or on a bare shaft, else that of the selected one. Same origin.
 /// `Group::handle` is the path of the input that an edit in place changes: "supports.B.x_mm", "parts.G1.x_mm",
 /// "shaft.segments.s3.length_mm", "shaft.segments.s3.outer_mm"; see planeDimensions for the chain.
 [[nodiscard]] DisplayList dimensionList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view);
@@ -72,7 +75,7 @@ struct Extent {
 /// directions (subject "parts.G1", handle "mesh_angle_deg", "direction_deg" or "further_meshes.0.mesh_angle_deg"), vectors of
 /// loads and reactions, sense of rotation. Origin: shaft axis. `radius_mm`: sheet radius of the largest circle of the shaft's
 /// own parts; mates and labels reach to endViewReach_mm, the caption stands on top of that.
-inline constexpr double endViewCaption_mm = 9.0;
+inline constexpr double endViewCaption_mm = 12.0;
 [[nodiscard]] double endViewReach_mm(double radius_mm);
 [[nodiscard]] DisplayList endViewList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view,
                                       double radius_mm);
@@ -81,8 +84,11 @@ inline constexpr double endViewCaption_mm = 9.0;
 /// strip, y down to -strip_height_mm. Head and tick labels stand left of x = 0 within stripHead_mm. `held_range`: keeps the value
 /// scale while dragging; out: the range used.
 inline constexpr double stripHead_mm = 40.0;
+/// Value scale of a strip: limits together with the unit they are in, so that both are held or neither.
 struct StripRange {
     double low = 0.0, high = 0.0;
+    std::string unit{};  ///< "N m"; empty: the limits are in the unit that the strip chooses
+    double factor = 0.0; ///< unit per N, Nmm, mm or rad; read only with a unit
 };
 [[nodiscard]] DisplayList stripList(const Arrangement& arrangement, const Assessment& assessment, const SheetView& view,
                                     StripKind kind, std::optional<StripRange> held_range = {}, StripRange* used = nullptr);
@@ -95,7 +101,11 @@ struct StripReading {
     std::string unit;
     int case_index = -1; /**< -1: no value */
 };
-[[nodiscard]] StripReading readStrip(const Assessment& assessment, const SheetView& view, StripKind kind, double x_mm);
+/// `held_range`: the range that the strip was drawn with; the reading is in its unit.
+[[nodiscard]] StripReading readStrip(const Assessment& assessment, const SheetView& view, StripKind kind, double x_mm,
+                                     const std::optional<StripRange>& held_range = {});
+/// Height of a value on a strip with this range, sheet mm, 0 at the top edge, down to -strip_height_mm.
+[[nodiscard]] double stripY_mm(const SheetView& view, const StripRange& range, double value);
 [[nodiscard]] std::string stripTitle(StripKind kind, Plane plane);
 
 /// What the sign of a strip means, one sentence.

@@ -148,6 +148,15 @@ std::string withUnit(double value, const Unit& unit)
     return number3(value * unit.factor) + " " + std::string(unit.name);
 }
 
+std::string shownCaseName(const Assessment& assessment, const SheetView& view)
+{
+    const int index = shownCase(assessment, view);
+    if (view.case_index >= 0 || index < 0 || assessment.load_cases.size() < 2)
+        return {};
+    const CaseSummary& shown = assessment.load_cases[static_cast<std::size_t>(index)];
+    return shown.name.empty() ? shown.id.value : shown.name;
+}
+
 std::string lifeText(double hours)
 {
     if (!std::isfinite(hours))
@@ -621,12 +630,15 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
     const double lowest = std::min(layout.leader_y, layout.support_bottom);
     const double row = 2.0 * view.dimension_height_mm;
     layout.chain_y = lowest - 1.8 - 1.4 * view.dimension_height_mm;
-    layout.segment_y = layout.chain_y - row;
-    const bool segment_row = view.selected.rfind("shaft.segments.", 0) == 0 ||
+    const bool bare = arrangement.parts.empty() && arrangement.supports.empty(); // no chain of planes
+    layout.segment_y = bare ? layout.chain_y : layout.chain_y - row;
+    const std::size_t segments = arrangement.shaft.segments.size();
+    layout.all_segments = segments > 1 && (bare || segments <= fewSegments);
+    const bool segment_row = layout.all_segments || view.selected.rfind("shaft.segments.", 0) == 0 ||
                              std::any_of(arrangement.supports.begin(), arrangement.supports.end(), [&](const Support& support) {
                                  return support.role == Role::adjusted && view.selected == supportPath(support);
                              });
-    layout.overall_y = segment_row ? layout.segment_y - row : layout.segment_y;
+    layout.overall_y = segment_row ? layout.segment_y - row : layout.chain_y - row;
     return layout;
 }
 
@@ -690,8 +702,6 @@ double largestForce_N(const Assessment& assessment, const SheetView& view)
 
 Detail viewDetail(const Arrangement& arrangement, const SheetView& view)
 {
-    if (view.detail)
-        return *view.detail;
     double smallest = 0.0;
     for (const Support& support : arrangement.supports) {
         if (!support.bearing)
@@ -704,7 +714,7 @@ Detail viewDetail(const Arrangement& arrangement, const SheetView& view)
     }
     if (smallest == 0.0)
         return Detail::full_section;
-    return detailFor(smallest * view.scale * view.pixels_per_mm);
+    return detailFor(smallest * view.scale * view.pixels_per_mm, view.detail);
 }
 
 Extent drawingExtent(const Arrangement& arrangement, const SheetView& view)

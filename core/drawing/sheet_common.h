@@ -69,6 +69,8 @@ struct Unit {
 };
 [[nodiscard]] Unit forceUnit(double largest_N);
 [[nodiscard]] Unit momentUnit(double largest_Nmm);
+/// Name of the case to which arrows belong while all cases are shown; empty with one case or when a case was chosen.
+[[nodiscard]] std::string shownCaseName(const Assessment& assessment, const SheetView& view);
 [[nodiscard]] std::string withUnit(double value, const Unit& unit);
 [[nodiscard]] std::string lifeText(double hours);
 
@@ -113,6 +115,7 @@ struct Layout {
     double left = 0.0, right = 0.0; ///< outermost x of parts, bearings, shaft
     double leader_y = 0.0;          ///< baseline of the row of leaders
     double chain_y = 0.0, segment_y = 0.0, overall_y = 0.0;
+    bool all_segments = false; ///< every segment's length stands on segment_y, not only the selected one's
     std::vector<DiameterLabel> diameters;
     /// On the shaft itself: broken-out keyways and tooth traces, which no text may cross.
     std::vector<Box> busy;
@@ -121,6 +124,8 @@ struct Layout {
 
 /// Up to so many loads every one has its full label and its own extension line.
 inline constexpr std::size_t fewParts = 8;
+/// Up to so many segments every length is dimensioned.
+inline constexpr std::size_t fewSegments = 8;
 /// Sizes, sheet mm.
 inline constexpr double supportSign_mm = 7.0; ///< from the bearing's outline to the end of the ground strokes
 inline constexpr double longestArrow_mm = 22.0, shortestArrow_mm = 7.0;

@@ -67,6 +67,14 @@ Unit unitOf(const beam::Solution& solution, int case_index, StripKind kind)
     return {};
 }
 
+/// The unit that is held with a range, else the strip's own.
+Unit unitOf(const beam::Solution& solution, int case_index, StripKind kind, const std::optional<StripRange>& held)
+{
+    if (held && !held->unit.empty() && held->factor > 0.0 && std::isfinite(held->factor))
+        return {held->factor, held->unit};
+    return unitOf(solution, case_index, kind);
+}
+
 struct Sample {
     double x = 0.0;
     double high = 0.0, low = 0.0; ///< envelope; equal for one case
@@ -219,7 +227,18 @@ std::string stripSignNote(StripKind kind, Plane plane)
     return std::string(labels::signNote(kind, plane));
 }
 
-StripReading readStrip(const Assessment& assessment, const SheetView& view, StripKind kind, double x_mm)
+double stripY_mm(const SheetView& view, const StripRange& range, double value)
+{
+    const double span = range.high - range.low;
+    const double text_room = view.label_height_mm + 2.2;
+    const double margin_top = range.high > 0.0 ? text_room : 1.5;
+    const double margin_bottom = range.low < 0.0 ? text_room + 0.3 : 1.5;
+    const double plot = std::max(view.strip_height_mm - margin_top - margin_bottom, 2.0);
+    return span > 0.0 ? -view.strip_height_mm + margin_bottom + (value - range.low) / span * plot : -view.strip_height_mm / 2.0;
+}
+
+StripReading readStrip(const Assessment& assessment, const SheetView& view, StripKind kind, double x_mm,
+                       const std::optional<StripRange>& held_range)
 {
     StripReading reading;
     const beam::Solution& solution = assessment.beam;
@@ -227,7 +246,7 @@ StripReading readStrip(const Assessment& assessment, const SheetView& view, Stri
         return reading;
     const auto count = static_cast<int>(solution.cases.size());
     const int chosen = view.case_index < 0 ? -1 : std::min(view.case_index, count - 1);
-    const Unit unit = unitOf(solution, chosen, kind);
+    const Unit unit = unitOf(solution, chosen, kind, held_range);
     reading.unit = std::string(unit.name);
     for (int i = 0; i < count; ++i) {
         if (chosen >= 0 && chosen != i)
@@ -263,7 +282,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     const auto count = static_cast<int>(solution.cases.size());
     const int chosen = view.case_index < 0 ? -1 : std::min(view.case_index, count - 1);
     const bool envelope = chosen < 0 && count > 1;
-    const Unit unit = unitOf(solution, chosen, kind);
+    const Unit unit = unitOf(solution, chosen, kind, held_range);
     const double head_x = -stripHead_mm + 1.0;
 
     Group title;
@@ -282,7 +301,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
         samples = samplesOf(solution, chosen, kind, view.plane, unit.factor);
     if (samples.empty()) {
         if (used != nullptr)
-            *used = held_range.value_or(StripRange{});
+            *used = held_range.value_or(StripRange{0.0, 0.0, std::string(unit.name), unit.factor});
         line(title, 0.0, -height / 2.0, std::max(length, 60.0), -height / 2.0, Stroke::thin, Ink::ink3);
         const std::string why(arrangement.shaft.segments.empty()                               ? std::string_view()
                               : textWidth_mm(std::string(labels::notSolved), h, font) < length ? labels::notSolved
@@ -295,7 +314,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
         return list;
     }
 
-    StripRange range{0.0, 0.0};
+    StripRange range{0.0, 0.0, std::string(unit.name), unit.factor};
     std::size_t top = 0;
     std::size_t bottom = 0;
     for (std::size_t i = 0; i < samples.size(); ++i) {
@@ -311,7 +330,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     range.low = std::min(0.0, lowest.value);
     range.high = std::max(0.0, highest.value);
     if (range.high - range.low < floor)
-        range = {0.0, 0.0};
+        range.low = range.high = 0.0;
     if (held_range) { // held, but never cut: a curve that outgrows it pushes the limit out
         range.low = std::min(range.low, held_range->low);
         range.high = std::max(range.high, held_range->high);
@@ -319,13 +338,7 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     if (used != nullptr)
         *used = range;
     const double span = range.high - range.low;
-    const double text_room = h + 1.9;
-    const double margin_top = range.high > 0.0 ? text_room : 1.5;
-    const double margin_bottom = range.low < 0.0 ? text_room + 0.6 : 1.5;
-    const double plot = std::max(height - margin_top - margin_bottom, 2.0);
-    const auto yOf = [&](double value) {
-        return span > 0.0 ? -height + margin_bottom + (value - range.low) / span * plot : -height / 2.0;
-    };
+    const auto yOf = [&](double value) { return stripY_mm(view, range, value); };
     const double zero_y = yOf(0.0);
 
     // Planes of loads and supports run through all strips; grid and ticks behind the curve.
@@ -404,7 +417,10 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     const bool named = envelope && assessment.load_cases.size() == solution.cases.size();
     // From the whole text to the bare value: what fits is written.
     const auto extremeTexts = [&](const Extreme& extreme) {
-        const std::string bare = number3(extreme.value) + std::string(labels::at) + numberTrimmed(extreme.x, 0);
+        // A place that was typed to a tenth is named so; an extreme found between places is not known that well.
+        const double tenths = std::round(extreme.x * 10.0);
+        const double place = std::abs(extreme.x * 10.0 - tenths) < 1e-6 ? tenths / 10.0 : std::round(extreme.x);
+        const std::string bare = number3(extreme.value) + std::string(labels::at) + numberTrimmed(place, 1);
         std::vector<std::string> texts;
         if (named) {
             const std::string& name = assessment.load_cases[static_cast<std::size_t>(extreme.case_index)].name;
@@ -488,20 +504,22 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
             const double width = textWidth_mm(text, h, font) * (one.rank < 2 ? 1.06 : 1.0);
             for (const double shift : {0.0, h + 0.6}) {
                 for (const bool above : {one.above, !one.above}) {
-                    for (const int slot : {0, 1, 2}) {
+                    for (const int slot : {0, 1, 2, 3, 4}) {
                         if ((one.side > 0 && slot != 1) || (one.side < 0 && slot != 2))
                             continue;
-                        double x0 = slot == 0 ? one.x - width / 2.0 : slot == 1 ? one.x + 1.4 : one.x - 1.4 - width;
+                        const double aside = slot > 2 ? 6.0 : 1.4;
+                        double x0 = slot == 0 ? one.x - width / 2.0 : slot % 2 == 1 ? one.x + aside : one.x - aside - width;
                         if (slot == 0)
                             x0 = std::clamp(x0, 0.5, std::max(length - width + 10.0, 0.5));
-                        const double y0 = above ? y + 1.1 + shift : y - 1.1 - h - shift;
+                        // Clear of the dot, above with the tails of letters.
+                        const double y0 = above ? y + 1.7 + shift : y - 1.3 - h - shift;
                         const Box box{x0, y0, x0 + width, y0 + h};
                         if (box.y1 > -0.2 || box.y0 < -height + 0.2 || box.x0 < 0.3 || box.x1 > length + 12.0)
                             continue;
                         if (!placer.isFree(box) || (!relaxed && !clearOfCurve(box)))
                             continue;
                         placer.take(box);
-                        if (shift > 0.0)
+                        if (shift > 0.0 || slot > 2)
                             line(curve, one.x, y, std::clamp(one.x, box.x0, box.x1), above ? box.y0 : box.y1, Stroke::hairline,
                                  Ink::ink2);
                         curve.items.emplace_back(
@@ -512,10 +530,11 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
             }
             return false;
         };
-        // Extremes may touch the curve on their paper ground rather than be cut or dropped.
-        for (const std::string& text : one.texts) {
-            placed = placed || attempt(text, false) || (one.rank < 2 && attempt(text, true));
-        }
+        // A shorter text beside the curve is better than a long one across it; at last the value alone, on its paper ground.
+        for (const std::string& text : one.texts)
+            placed = placed || attempt(text, false);
+        if (!placed && one.rank < 2)
+            placed = attempt(one.texts.back(), true);
         if (placed || one.rank < 2)
             curve.items.emplace_back(Circle{one.x, y, 0.7, Stroke::thin, Ink::live, one.rank < 2 ? Ink::live : Ink::paper});
     }
