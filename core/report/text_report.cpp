@@ -113,7 +113,7 @@ std::size_t fitting(std::string_view text, std::size_t columns)
     return at;
 }
 
-/// Lines of at most `columns`, broken at spaces; a longer word is cut.
+/// Lines of at most `columns`, broken at spaces; a longer word is cut, a path of an input between its words.
 std::vector<std::string> wrapped(std::string_view text, std::size_t columns)
 {
     columns = std::max<std::size_t>(1, columns);
@@ -134,7 +134,11 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t columns)
             used = 0;
         }
         while (line.empty() && wide > columns) {
-            const std::size_t cut = fitting(word, columns);
+            std::size_t cut = fitting(word, columns);
+            // Paths of inputs are cut behind a dot or a low line, if there is one in the second half.
+            const std::size_t mark = word.substr(0, cut).find_last_of("._");
+            if (cut < word.size() && mark != std::string_view::npos && mark + 1 > cut / 2)
+                cut = mark + 1;
             lines.emplace_back(word.substr(0, cut));
             word.remove_prefix(cut);
             wide = columnsOf(word);
