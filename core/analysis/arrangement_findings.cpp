@@ -351,7 +351,11 @@ private:
     {
         for (std::size_t s = 0; s < m_arrangement.supports.size(); ++s) {
             const Support& support = m_arrangement.supports[s];
-            if (!support.bearing || support.bearing->rows.empty())
+            // A requirement there already says it as a stop.
+            const bool told = std::any_of(m_assessment.findings.begin(), m_assessment.findings.end(), [&](const Finding& finding) {
+                return finding.variant == "no_bearing" && finding.subject == support.id.value;
+            });
+            if (!told && (!support.bearing || support.bearing->rows.empty()))
                 add(Severity::caution, "support-without-bearing", support.id.value, "supports." + support.id.value + ".bearing",
                     {{"support", m_assessment.supports[s].name}}, "");
         }

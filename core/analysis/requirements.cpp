@@ -192,6 +192,10 @@ void judgeRequirements(const Arrangement& arrangement, Assessment& assessment)
         finding.severity = Severity::stop;
         finding.code = "requirement-missed";
         finding.variant = "not_evaluated";
+        for (const Support& support : arrangement.supports) {
+            if (support.id.value == requirement.where && (!support.bearing || support.bearing->rows.empty()))
+                finding.variant = "no_bearing";
+        }
         finding.subject = requirement.where;
         finding.path = requirement.id.starts_with("supports.") ? "supports." + requirement.where + ".bearing"
                                                                : "requirements." + requirement.id;

@@ -452,8 +452,8 @@ private:
             }
             table.rows.push_back(
                 {{caseName(i), m_words.significant(100.0 * load_case.time_share, 3) + " %", m_words.length(load_case.speed_rpm),
-                  m_words.length(load_case.power_factor), m_words.length(load_case.free_load_factor),
-                  load_case.peak_factor ? m_words.length(*load_case.peak_factor) : "-", more}});
+                  m_words.significant(load_case.power_factor, 4, true), m_words.significant(load_case.free_load_factor, 4, true),
+                  load_case.peak_factor ? m_words.significant(*load_case.peak_factor, 4, true) : "-", more}});
         }
         section.blocks.emplace_back(std::move(table));
         return section;
@@ -1020,8 +1020,8 @@ private:
                 if (suggestion.verdict == Verdict::unsuited) {
                     const std::string reason =
                         suggestion.reasons.empty() ? "" : reasonText(suggestion.reasons.front(), texts(), m_options.typography);
-                    unsuited +=
-                        (unsuited.empty() ? "" : "\n") + say("family." + std::string(toString(suggestion.family))) + ": " + reason;
+                    unsuited += (unsuited.empty() ? "" : "\n") + say("family." + std::string(toString(suggestion.family))) +
+                                ": " + reason;
                     ++out;
                     continue;
                 }

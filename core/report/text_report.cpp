@@ -164,6 +164,17 @@ std::string padded(const std::string& text, std::size_t columns, bool right = fa
     return right ? gap + text : text + gap;
 }
 
+std::size_t longestWord(std::string_view text)
+{
+    std::size_t longest = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find(' ', at), text.size());
+        longest = std::max(longest, columnsOf(text.substr(at, end - at)));
+        at = end + 1;
+    }
+    return longest;
+}
+
 /// Part of a number before its decimal mark.
 std::size_t beforeMark(const std::string& cell)
 {
@@ -359,16 +370,26 @@ private:
                 sum += w;
             return sum;
         };
-        while (total() > m_width) {
-            std::size_t widest = n;
-            for (std::size_t c = 0; c < n; ++c) {
-                if (widths[c] > least[c] && (widest == n || widths[c] > widths[widest]))
-                    widest = c;
+        const auto shrink = [&](const std::vector<std::size_t>& floor) {
+            while (total() > m_width) {
+                std::size_t widest = n;
+                for (std::size_t c = 0; c < n; ++c) {
+                    if (widths[c] > floor[c] && (widest == n || widths[c] > widths[widest]))
+                        widest = c;
+                }
+                if (widest == n)
+                    break;
+                --widths[widest];
             }
-            if (widest == n)
-                break;
-            --widths[widest];
+        };
+        // Words stay whole as long as the others can still give way.
+        std::vector<std::size_t> whole = least;
+        for (std::size_t c = 0; c < n; ++c) {
+            for (const auto& row : cells)
+                whole[c] = std::max(whole[c], std::min(longestWord(row[c]), widths[c]));
         }
+        shrink(whole);
+        shrink(least);
         std::vector<std::string> heads;
         for (const Column& column : table.columns)
             heads.push_back(cleaned(column.head));

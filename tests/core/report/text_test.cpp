@@ -235,6 +235,7 @@ const std::vector<Emitted>& emitted()
         {"requirement-missed", "all_supports_life", {"found", "required", "unit", "where"}},
         {"requirement-missed", "static_all", {"found", "required", "unit", "where"}},
         {"requirement-missed", "not_evaluated", {"requirement", "required", "unit", "where"}},
+        {"requirement-missed", "no_bearing", {"requirement", "required", "unit", "where"}},
         // catalogue, document, edit
         {"geometry-impossible", "", {"element_diameter_mm", "pitch_diameter_mm"}},
         {"geometry-gamma-range", "", {"gamma", "limit"}},
