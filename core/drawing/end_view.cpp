@@ -170,9 +170,9 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                     return std::hypot(mark[0] - at * std::cos(angle * degree), mark[1] - at * std::sin(angle * degree)) < 3.4;
                 });
             };
-            for (int k = 0; k < 4 && taken(place); ++k)
+            for (int k = 0; shown && k < 4 && taken(place); ++k)
                 place += place + 3.6 < clip - 2.0 ? 3.6 : 0.0;
-            if (taken(place)) {
+            if (shown && taken(place)) {
                 for (place = distance - 3.6; place > 4.0 && taken(place);)
                     place -= 3.6;
                 if (place <= 4.0)
@@ -419,11 +419,17 @@ DisplayList endViewList(const Arrangement& arrangement, const Assessment& assess
                 Text{box->x0, box->y0, h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::live, font, true, true});
     }
     for (const Pending& one : grips) {
-        const double width = textWidth_mm(one.text, 0.9 * h, font);
-        if (const auto box =
-                placeNear(placer, one.x + 1.2 * one.dx, one.y + 1.2 * one.dy, one.dx, one.dy, width, 0.9 * h, bound, false))
+        // With the names of those who share it if there is room, else the bare angle.
+        for (const std::string& text : {one.text, one.word + " " + numberTrimmed(one.angle, 1) + "°"}) {
+            const double width = textWidth_mm(text, 0.9 * h, font);
+            const auto box =
+                placeNear(placer, one.x + 1.2 * one.dx, one.y + 1.2 * one.dy, one.dx, one.dy, width, 0.9 * h, bound, false);
+            if (!box)
+                continue;
             handles[one.group].items.emplace_back(
-                Text{box->x0, box->y0, 0.9 * h, one.text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+                Text{box->x0, box->y0, 0.9 * h, text, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+            break;
+        }
     }
     for (Group& grip : handles)
         computeBounds(grip);

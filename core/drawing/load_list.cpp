@@ -213,7 +213,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
 
     Context context{arrangement, assessment, view, layout, {}, {}, {}, 0.0, 0.0, 0.0};
     // The heads of the strips leave room at the left; at the right the end view begins.
-    context.least_x = -std::max(drawingExtent(arrangement, view).left_mm, stripHead_mm - 1.0);
+    context.least_x = -std::max(-layout.left + (view.loads ? labelsLeft_mm : 6.0), stripHead_mm - 1.0);
     context.most_x = layout.right + labelsRight_mm;
     context.largest_N = view.held_force_N > 0.0 ? view.held_force_N : largest;
     context.unit = forceUnit(context.largest_N);
@@ -387,8 +387,30 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
                         y = offset * s;
                     }
                     const double direction = load.force_N.x > 0.0 ? 1.0 : -1.0;
-                    // Beside the part on the side towards which it pushes; the tail stands on the face.
-                    const double tail = x + direction * (layout.part_half[index] + 1.0);
+                    // Beside the part on the side towards which it pushes, the tail on the face; where a bearing or another
+                    // part stands there, on the other side with its tip on the face.
+                    const auto runsInto = [&](double from, double to) {
+                        const double low = std::min(from, to);
+                        const double high = std::max(from, to);
+                        const auto within = [&](double at, double half, double outer) {
+                            return std::abs(y) - 0.9 < outer && low < at + half && high > at - half;
+                        };
+                        for (std::size_t k = 0; k < arrangement.supports.size(); ++k) {
+                            if (within(arrangement.supports[k].x_mm * s, layout.support_half[k], layout.support_radius[k]))
+                                return true;
+                        }
+                        for (std::size_t k = 0; k < arrangement.parts.size(); ++k) {
+                            if (k != index && layout.part_half[k] > 0.0 &&
+                                within(arrangement.parts[k].x_mm * s, layout.part_half[k], layout.part_radius[k]))
+                                return true;
+                        }
+                        return false;
+                    };
+                    const double face = layout.part_half[index] + 1.0;
+                    double tail = x + direction * face;
+                    if (runsInto(tail, tail + direction * length) &&
+                        !runsInto(x - direction * face, x - direction * (face + length)))
+                        tail = x - direction * (face + length);
                     arrow(group, tail, y, tail + direction * length, y, Ink::live);
                     context.placer.take(
                         {std::min(tail, tail + direction * length), y - 0.9, std::max(tail, tail + direction * length), y + 0.9});

@@ -106,6 +106,7 @@ Plan planFor(const Arrangement& arrangement, const Assessment& assessment, const
     plan.view.dimension_height_mm = 3.5;
     plan.view.label_font = Font::drawing;
     plan.view.held_force_N = 0.0;
+    plan.view.detail.reset(); // what the window shows does not decide on paper
     plan.view.dimensions = plan.view.loads = true;
     const bool empty = arrangement.shaft.segments.empty() && arrangement.parts.empty() && arrangement.supports.empty();
     plan.extent = drawingExtent(arrangement, plan.view);

@@ -724,7 +724,7 @@ Extent drawingExtent(const Arrangement& arrangement, const SheetView& view)
     Extent extent;
     extent.above_mm = layout.largest_radius + (view.loads ? 1.0 + inner::longestArrow_mm + label : 4.0);
     extent.below_mm = view.dimensions ? -layout.overall_y + 3.0 : -layout.support_bottom + 1.0;
-    extent.left_mm = -layout.left + (view.loads ? 16.0 : 6.0);
+    extent.left_mm = -layout.left + (view.loads ? inner::labelsLeft_mm : 6.0);
     extent.right_mm = layout.right - layout.length + (view.loads ? inner::labelsRight_mm : 6.0);
     return extent;
 }

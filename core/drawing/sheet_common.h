@@ -129,6 +129,7 @@ inline constexpr std::size_t fewSegments = 8;
 /// Sizes, sheet mm.
 inline constexpr double supportSign_mm = 7.0; ///< from the bearing's outline to the end of the ground strokes
 inline constexpr double longestArrow_mm = 22.0, shortestArrow_mm = 7.0;
+inline constexpr double labelsLeft_mm = 16.0;
 inline constexpr double labelsRight_mm = 20.0; ///< labels of loads reach so far beyond the last thing
 inline constexpr double arrowHead_mm = 3.2, arrowHeadHalf_mm = 0.75;
 

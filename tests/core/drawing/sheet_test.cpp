@@ -905,3 +905,183 @@ TEST_CASE("loads, dimensions, four strips and end view are built well within a f
     // Measured 0.06 ms in Release on a machine with two cores; ten times that for sanitizers and busy machines.
     CHECK(best_ms < 5.0);
 }
+
+TEST_CASE("a held strip keeps unit, ticks, curve and hairline together when the moment outgrows the unit", "[core][drawing]")
+{
+    const auto [arrangement, loads] = sheet_fixture::bench();
+    const SheetView view = viewOf(1.0, 0, Plane::z);
+    StripRange held;
+    (void)stripList(arrangement, sheet_fixture::assess(arrangement, &loads), view, StripKind::moment, {}, &held);
+    CHECK(held.unit == "N m");
+    CHECK(held.factor == 1e-3);
+    // Every force twenty times as large: My(89) = 20 * 99 N m = 1980 N m, which by itself would be told in kN m.
+    std::vector<CaseLoads> grown = loads;
+    for (CaseLoads& one : grown) {
+        for (PartLoad& load : one.parts) {
+            load.force_N = {20 * load.force_N.x, 20 * load.force_N.y, 20 * load.force_N.z};
+            load.moment_Nmm = {20 * load.moment_Nmm.x, 20 * load.moment_Nmm.y, 20 * load.moment_Nmm.z};
+        }
+    }
+    const Assessment assessment = sheet_fixture::assess(arrangement, &grown);
+    StripRange used;
+    const DisplayList strip = stripList(arrangement, assessment, view, StripKind::moment, held, &used);
+    CHECK(hasText(strip, "N m"));
+    CHECK_FALSE(hasText(strip, "kN m"));
+    CHECK(used.unit == "N m");
+    CHECK_THAT(used.high, WithinAbs(1980.0, 0.2)); // statics to four digits
+    const TickScale scale = tickScale(strip);
+    REQUIRE(scale.found);
+    const Path* curve = curveOf(strip);
+    REQUIRE(curve != nullptr);
+    double top = -1e9;
+    for (const Vertex& vertex : curve->vertices)
+        top = std::max(top, vertex.y);
+    CHECK_THAT((top - scale.zero_y) * scale.per_mm, WithinAbs(1980.0, 0.2));
+    CHECK_THAT(stripY_mm(view, used, 1980.0), WithinAbs(top, 0.01));
+    const StripReading reading = readStrip(assessment, view, StripKind::moment, 89.0, used);
+    CHECK(reading.unit == "N m");
+    CHECK_THAT(reading.value, WithinAbs(1980.0, 0.2));
+    // Released, the strip chooses its unit again, for curve and hairline alike.
+    (void)stripList(arrangement, assessment, view, StripKind::moment, {}, &used);
+    CHECK(used.unit == "kN m");
+    CHECK(readStrip(assessment, view, StripKind::moment, 89.0).unit == "kN m");
+}
+
+TEST_CASE("every segment's length stands on the drawing of a short shaft, the last one too", "[core][drawing]")
+{
+    const auto lengths = [](const Arrangement& arrangement) {
+        std::vector<std::string> out;
+        for (const Group& group : dimensionList(arrangement, Assessment{}, viewOf(1.0, 0, Plane::z)).groups) {
+            for (const Primitive& item : group.items) {
+                const Text* text = std::get_if<Text>(&item);
+                if (text != nullptr && group.handle == group.subject + ".length_mm")
+                    out.push_back(group.handle + " " + text->text);
+            }
+        }
+        return out;
+    };
+    Arrangement arrangement = sheet_fixture::reducer();
+    const Segment last = arrangement.shaft.segments.back();
+    const auto has = [](const std::vector<std::string>& all, const std::string& one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    };
+    REQUIRE(arrangement.shaft.segments.size() == 7);
+    CHECK(lengths(arrangement).size() == 8); // seven and the overall length
+    CHECK(has(lengths(arrangement), "shaft.segments.s7.length_mm 50"));
+    CHECK(last.length_mm == 50.0);
+    arrangement.parts.clear();
+    arrangement.supports.clear();
+    CHECK(lengths(arrangement).size() == 8);
+    for (int i = 0; i < 3; ++i) { // ten on a bare shaft
+        Segment more = last;
+        more.id = SegmentId("t" + std::to_string(i));
+        arrangement.shaft.segments.push_back(more);
+    }
+    CHECK(lengths(arrangement).size() == 11);
+    CHECK(overlaps(dimensionList(arrangement, Assessment{}, viewOf(1.0, 0, Plane::z))) == std::vector<std::string>{});
+    arrangement.supports = sheet_fixture::reducer().supports;
+    CHECK(lengths(arrangement).size() == 1); // the overall length
+}
+
+TEST_CASE("a line load is told in N per mm with three figures", "[core][drawing]")
+{
+    auto [arrangement, loads] = sheet_fixture::bench();
+    PartLoad& load = loads[0].parts[0];
+    load.distributed = true;
+    load.x_mm = 10;
+    load.end_mm = 60;
+    load.q0_N_mm = load.q1_N_mm = {0.0, 0.0, -5.0};
+    const DisplayList list = loadList(arrangement, sheet_fixture::assess(arrangement, &loads), viewOf(1.0, 0, Plane::z));
+    CHECK(hasText(list, "5.00 N/mm"));
+}
+
+TEST_CASE("with all cases shown the drawing and the end view say whose forces they show", "[core][drawing]")
+{
+    const Arrangement arrangement = sheet_fixture::reducer();
+    const Assessment assessment = sheet_fixture::assess(arrangement);
+    const SheetView all = viewOf(1.0, -1, Plane::z);
+    const std::string name = assessment.load_cases[static_cast<std::size_t>(shownCase(assessment, all))].name;
+    const DisplayList loads = loadList(arrangement, assessment, all);
+    CHECK(hasText(loads, "arrows: case"));
+    CHECK(hasText(loads, name));
+    CHECK(hasText(endViewList(arrangement, assessment, all, 30.0), "forces in kN, case " + name));
+    const SheetView one = viewOf(1.0, 0, Plane::z);
+    CHECK_FALSE(hasText(loadList(arrangement, assessment, one), "arrows: case"));
+    CHECK(hasText(endViewList(arrangement, assessment, one, 30.0), "forces in kN"));
+}
+
+TEST_CASE("wheels that mesh at one angle share the label, and their grips stand apart", "[core][drawing]")
+{
+    Arrangement arrangement = sheet_fixture::reducer();
+    Part second = arrangement.parts[0];
+    second.id = PartId("G2");
+    second.x_mm = 175;
+    arrangement.parts.push_back(second);
+    std::vector<std::array<double, 2>> grips;
+    std::vector<std::string> labels;
+    for (const Group& group :
+         endViewList(arrangement, sheet_fixture::assess(arrangement), viewOf(1.0, 0, Plane::z), 30.0).groups) {
+        if (group.handle != "mesh_angle_deg")
+            continue;
+        for (const Primitive& item : group.items) {
+            if (const Circle* circle = std::get_if<Circle>(&item))
+                grips.push_back({circle->x, circle->y});
+            if (const Text* text = std::get_if<Text>(&item))
+                labels.push_back(text->text);
+        }
+    }
+    REQUIRE(grips.size() == 2);
+    CHECK(std::hypot(grips[0][0] - grips[1][0], grips[0][1] - grips[1][1]) >= 3.2); // circles of 3.2 mm
+    CHECK_THAT(std::atan2(grips[0][1], grips[0][0]), WithinAbs(std::atan2(grips[1][1], grips[1][0]), 1e-9));
+    CHECK(labels == std::vector<std::string>{"mesh 150° G1, G2"});
+}
+
+TEST_CASE("the level of detail that is shown stays within its hysteresis", "[core][drawing]")
+{
+    const Arrangement arrangement = sheet_fixture::reducer();
+    double smallest = 1e9;
+    for (const Support& support : arrangement.supports) {
+        for (const SetRow& row : support.bearing->rows)
+            smallest = std::min(smallest, (row.row.outer_mm - row.row.bore_mm) / 2.0);
+    }
+    SheetView view;
+    view.pixels_per_mm = 4.0;
+    const auto at = [&](double px) {
+        view.scale = px / 4.0 / smallest;
+        return viewDetail(arrangement, view);
+    };
+    CHECK(at(44.0) == Detail::tone_section); // bound at 45 px
+    CHECK(at(46.0) == Detail::section);
+    view.detail = Detail::tone_section;
+    CHECK(at(46.0) == Detail::tone_section);
+    CHECK(at(60.0) == Detail::section);
+    view.detail = Detail::section;
+    CHECK(at(44.0) == Detail::section);
+    CHECK(at(30.0) == Detail::tone_section);
+}
+
+TEST_CASE("an axial arrow gives way to a bearing beside its wheel", "[core][drawing]")
+{
+    auto [arrangement, loads] = sheet_fixture::bench();
+    const auto axial = [&] {
+        for (const Arrow& arrow :
+             arrowsOf(loadList(arrangement, sheet_fixture::assess(arrangement, &loads), viewOf(1.0, 0, Plane::z)))) {
+            if (arrow.subject == "parts.W" && arrow.tail_y == arrow.tip_y && arrow.length() < 30.0)
+                return arrow;
+        }
+        return Arrow{};
+    };
+    const Arrow free = axial();
+    REQUIRE(free.length() > 5.0);
+    const double direction = free.tip_x > free.tail_x ? 1.0 : -1.0;
+    const double before = (free.tail_x - 135.0) * direction; // the tail stands on the face
+    CHECK(before > 0.0);
+    Support& support = arrangement.supports[direction > 0.0 ? 1 : 0];
+    support.x_mm = 135.0 + direction * (before + 10.0);
+    support.greatest_outer_mm = 300.0;
+    support.bearing.reset();
+    const Arrow moved = axial();
+    REQUIRE(moved.length() > 5.0);
+    CHECK((moved.tip_x - moved.tail_x) * direction > 0.0);
+    CHECK((moved.tip_x - 135.0) * direction < 0.0); // behind the wheel, pushing it
+}
