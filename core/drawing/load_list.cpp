@@ -770,7 +770,7 @@ DisplayList loadList(const Arrangement& arrangement, const Assessment& assessmen
         list.groups.push_back(std::move(group));
     }
     // With all cases shown, the case whose arrows these are, left of the last row below the drawing.
-    if (const std::string name = view.loads ? shownCaseName(assessment, view) : std::string(); !name.empty()) {
+    if (const std::string name = view.loads && largest > 0.0 ? shownCaseName(assessment, view) : std::string(); !name.empty()) {
         const Font font = view.label_font;
         const double small = 0.8 * h;
         const std::string cut = elide(name, -context.least_x - 4.0, small, font);

@@ -628,7 +628,7 @@ Layout layoutOf(const Arrangement& arrangement, const SheetView& view)
         layout.leader_y = -layout.largest_radius;
     }
     const double lowest = std::min(layout.leader_y, layout.support_bottom);
-    const double row = 2.0 * view.dimension_height_mm;
+    const double row = std::max(2.0 * view.dimension_height_mm, view.dimension_height_mm + 3.5); // numbers below extension lines
     layout.chain_y = lowest - 1.8 - 1.4 * view.dimension_height_mm;
     const bool bare = arrangement.parts.empty() && arrangement.supports.empty(); // no chain of planes
     layout.segment_y = bare ? layout.chain_y : layout.chain_y - row;

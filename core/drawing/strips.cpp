@@ -302,13 +302,17 @@ DisplayList stripList(const Arrangement& arrangement, const Assessment& assessme
     if (samples.empty()) {
         if (used != nullptr)
             *used = held_range.value_or(StripRange{0.0, 0.0, std::string(unit.name), unit.factor});
-        line(title, 0.0, -height / 2.0, std::max(length, 60.0), -height / 2.0, Stroke::thin, Ink::ink3);
+        Group bare; // on the axis of the drawing, not with the head
+        bare.layer = Layer::strip;
+        line(bare, 0.0, -height / 2.0, std::max(length, 60.0), -height / 2.0, Stroke::thin, Ink::ink3);
         const std::string why(arrangement.shaft.segments.empty()                               ? std::string_view()
                               : textWidth_mm(std::string(labels::notSolved), h, font) < length ? labels::notSolved
                                                                                                : labels::notSolvedShort);
         if (!why.empty())
-            title.items.emplace_back(
+            bare.items.emplace_back(
                 Text{2.0, -height / 2.0 + 1.2, h, why, HAlign::left, VAlign::baseline, 0.0, Ink::ink2, font, false, true});
+        computeBounds(bare);
+        list.groups.push_back(std::move(bare));
         computeBounds(title);
         list.groups.push_back(std::move(title));
         return list;
