@@ -82,8 +82,7 @@ DisplayList drawingList(const Arrangement& arrangement, const Assessment&, const
             continue;
         group.subject = partPath(part);
         group.handle = "x_mm";
-        move(group, part.x_mm * s);
-        computeBounds(group);
+        move(group, part.x_mm * s); // its bounds with it
         left = std::min(left, group.bounds[0]);
         right = std::max(right, group.bounds[2]);
         list.groups.push_back(std::move(group));
@@ -99,8 +98,9 @@ DisplayList drawingList(const Arrangement& arrangement, const Assessment&, const
         group.subject = supportPath(support);
         group.handle = "x_mm";
         group.layer = Layer::bearing;
+        if (!chosen)
+            computeBounds(group);
         move(group, support.x_mm * s);
-        computeBounds(group);
         left = std::min(left, group.bounds[0]);
         right = std::max(right, group.bounds[2]);
         list.groups.push_back(std::move(group));

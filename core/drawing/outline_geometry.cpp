@@ -56,14 +56,18 @@ void Bounds::add(const Contour& contour, bool closed)
         add(contour[i].x, contour[i].y);
         if (std::abs(contour[i].bulge) < straightBelow || (i + 1 == count && !closed))
             continue;
-        const Arc arc = arcOf(contour[i], contour[(i + 1) % count]);
-        const double low = std::min(arc.start_rad, arc.start_rad + arc.sweep_rad);
-        const double high = std::max(arc.start_rad, arc.start_rad + arc.sweep_rad);
-        // Extreme points of the circle that lie inside the sweep.
-        for (int quarter = static_cast<int>(std::ceil(low / (0.5 * pi))); quarter * 0.5 * pi <= high; ++quarter) {
-            static constexpr int cosine[] = {1, 0, -1, 0}, sine[] = {0, 1, 0, -1};
-            const int turn = ((quarter % 4) + 4) % 4;
-            add(arc.centre.x + arc.radius * cosine[turn], arc.centre.y + arc.radius * sine[turn]);
+        // Extreme points of the circle on the arc's side of the chord, without angles: this runs for every arc of every picture.
+        const Vertex& from = contour[i];
+        const Vertex& to = contour[(i + 1) % count];
+        const double b = from.bulge, dx = to.x - from.x, dy = to.y - from.y;
+        const double lift = (1.0 - b * b) / (4.0 * b);
+        const double radius = std::sqrt(dx * dx + dy * dy) * (1.0 + b * b) / (4.0 * std::abs(b));
+        const Point centre{0.5 * (from.x + to.x) - dy * lift, 0.5 * (from.y + to.y) + dx * lift};
+        for (const Point extreme : {Point{centre.x + radius, centre.y}, Point{centre.x - radius, centre.y},
+                                    Point{centre.x, centre.y + radius}, Point{centre.x, centre.y - radius}}) {
+            const double side = dx * (extreme.y - from.y) - dy * (extreme.x - from.x); // left of the chord: positive
+            if (side * b < 0.0)
+                add(extreme.x, extreme.y);
         }
     }
 }

@@ -1085,3 +1085,20 @@ TEST_CASE("an axial arrow gives way to a bearing beside its wheel", "[core][draw
     CHECK((moved.tip_x - moved.tail_x) * direction > 0.0);
     CHECK((moved.tip_x - 135.0) * direction < 0.0); // behind the wheel, pushing it
 }
+
+TEST_CASE("every group of the drawing tells its own bounds", "[core][drawing]")
+{
+    Arrangement open = pinionShaft();
+    open.supports[1].bearing.reset();
+    for (const Arrangement& arrangement : {sheet_fixture::reducer(), open, sheet_fixture::forty()}) {
+        for (const double scale : {0.2, 1.0, 3.0}) {
+            for (const Group& group : drawingList(arrangement, Assessment{}, viewOf(scale, -1, Plane::z)).groups) {
+                INFO(group.subject << " " << group.handle << " scale " << scale);
+                Group own = group;
+                computeBounds(own);
+                for (std::size_t i = 0; i < 4; ++i)
+                    CHECK_THAT(group.bounds[i], WithinAbs(own.bounds[i], 1e-9));
+            }
+        }
+    }
+}
