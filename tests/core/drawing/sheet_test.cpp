@@ -1102,3 +1102,39 @@ TEST_CASE("every group of the drawing tells its own bounds", "[core][drawing]")
         }
     }
 }
+
+TEST_CASE("labels of extremes stand clear of their own curve", "[core][drawing]")
+{
+    std::size_t seen = 0;
+    for (const Arrangement& arrangement : {sheet_fixture::reducer(), pinionShaft()}) {
+        const Assessment assessment = sheet_fixture::assess(arrangement);
+        for (const double scale : {0.3, 0.5, 1.0}) {
+            for (int case_index = -1; case_index < 3; ++case_index) {
+                for (const Plane plane : {Plane::y, Plane::z, Plane::resultant}) {
+                    for (const StripKind kind : {StripKind::shear, StripKind::moment, StripKind::torque, StripKind::axial,
+                                                 StripKind::deflection, StripKind::slope}) {
+                        const DisplayList strip = stripList(arrangement, assessment, viewOf(scale, case_index, plane), kind);
+                        INFO(stripTitle(kind, plane) << " case " << case_index << " scale " << scale);
+                        DisplayList curves;
+                        curves.groups.emplace_back();
+                        for (const Group& group : strip.groups) {
+                            for (const Primitive& item : group.items) {
+                                const Path* path = std::get_if<Path>(&item);
+                                if (path != nullptr && path->stroke == Stroke::thick && path->ink == Ink::live)
+                                    curves.groups.back().items.push_back(item);
+                            }
+                        }
+                        std::vector<Text> labels;
+                        for (const Text& text : textsOf(strip)) {
+                            if (text.text.find(" at ") != std::string::npos)
+                                labels.push_back(text);
+                        }
+                        seen += labels.size();
+                        CHECK(crossed(curves, labels) == std::vector<std::string>{});
+                    }
+                }
+            }
+        }
+    }
+    CHECK(seen > 300);
+}
