@@ -481,9 +481,7 @@ Result<Arrangement> duplicatePart(const Arrangement& arrangement, const PartId& 
     placePart(arrangement, copy, original->x_mm + offset_mm);
     if (copy.drive && copy.drive->takes_remaining) {
         copy.drive->takes_remaining = false;
-        copy.drive->sense_fixed = false;
-        if (!copy.drive->power_kW && !copy.drive->torque_Nmm)
-            copy.drive->power_kW = 1.0;
+        copy.drive->sense_fixed = false; // one part takes what is left; the copy's power stays open and a finding asks for it
     }
     Arrangement changed = arrangement;
     changed.parts.insert(std::next(changed.parts.begin(), std::distance(arrangement.parts.data(), original) + 1),

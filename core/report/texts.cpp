@@ -66,6 +66,8 @@ std::string formatted(double value, std::string_view format, const Texts& texts,
         const int digits = format.size() > 1 ? format[1] - '0' : 3;
         return finish(significant(value, digits), texts, typography);
     }
+    if (std::abs(value) >= 1e15) // no machine has it: a row of zeros would only hide the slip
+        return finish(significant(value, 3), texts, typography);
     const bool percent = format.ends_with('%');
     const std::size_t point = format.find('.');
     int decimals = 0;

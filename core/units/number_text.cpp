@@ -47,6 +47,9 @@ std::string significant(double value, int digits)
     double rounded = 0.0;
     std::from_chars(buffer.data(), result.ptr, rounded);
     const int exponent = static_cast<int>(std::floor(std::log10(std::abs(rounded)) + 1e-12));
+    // Beyond any quantity of a machine: no rows of zeros.
+    if (exponent > 14 || exponent < -14)
+        return {buffer.data(), result.ptr};
     const int decimals = digits - 1 - exponent;
     return fixedDecimal(rounded, decimals > 0 ? decimals : 0);
 }

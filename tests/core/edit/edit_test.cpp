@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 #include <limits>
 #include <set>
 
@@ -103,6 +105,11 @@ TEST_CASE("only one new part takes the remaining power", "[core][edit]")
     for (const Part& part : shaft.parts)
         takers += part.drive && part.drive->takes_remaining ? 1 : 0;
     CHECK(takers == 1);
+    // The copy invents no power: it stays open until somebody states it.
+    const auto copy = std::find_if(shaft.parts.begin(), shaft.parts.end(), [&](const Part& part) {
+        return part.drive && !part.drive->takes_remaining && !part.drive->power_kW && !part.drive->torque_Nmm;
+    });
+    CHECK(copy != shaft.parts.end());
 }
 
 TEST_CASE("a moved part stops at the ends of the shaft", "[core][edit]")
