@@ -174,6 +174,13 @@ void Document::select(const QString& subject)
     emit selectionChanged();
 }
 
+QString Document::name() const
+{
+    if (!shown().title.title.empty())
+        return QString::fromStdString(shown().title.title);
+    return m_file.isEmpty() ? tr("Untitled arrangement") : QFileInfo(m_file).completeBaseName();
+}
+
 QString Document::open(const QString& file)
 {
     const LoadedFile loaded = loadFile(file.toStdString());

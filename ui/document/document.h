@@ -71,6 +71,8 @@ public:
 
     // --- File ---
     [[nodiscard]] const QString& file() const { return m_file; }
+    /// What the document is called: its title, else its file, else untitled.
+    [[nodiscard]] QString name() const;
     [[nodiscard]] bool modified() const { return !m_undo.isClean(); }
     /// Empty: done. Else what was wrong, in words.
     QString open(const QString& file);

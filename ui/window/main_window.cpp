@@ -14,6 +14,7 @@
 #include "ui/widgets/focus_ring.h"
 #include "ui/widgets/quantity_field.h"
 #include "ui/widgets/theme.h"
+#include "ui/window/exports.h"
 #include "ui/window/one_bearing_dialog.h"
 #include "ui/window/shelf.h"
 #include "ui/window/start_page.h"
@@ -138,6 +139,15 @@ QStringList MainWindow::samples() const
         QStringList files;
         for (const QFileInfo& info : folder.entryInfoList({QStringLiteral("*.shaftwright")}, QDir::Files, QDir::Name))
             files << info.absoluteFilePath();
+        // Those that show most stand first.
+        const QStringList first{QStringLiteral("gearbox-intermediate"), QStringLiteral("tide-mill-reducer"),
+                                QStringLiteral("fan-overhung-belt"), QStringLiteral("worm-shaft"),
+                                QStringLiteral("mixer-hollow-shaft"), QStringLiteral("saw-shaft-fails")};
+        const auto rank = [&](const QString& file) {
+            const qsizetype at = first.indexOf(QFileInfo(file).completeBaseName());
+            return at < 0 ? first.size() : at;
+        };
+        std::stable_sort(files.begin(), files.end(), [&](const QString& a, const QString& b) { return rank(a) < rank(b); });
         if (!files.isEmpty())
             return files;
     }
@@ -181,6 +191,9 @@ void MainWindow::buildActions()
     file->addSeparator();
     add(file, QStringLiteral("file.save"), tr("Save"), {QKeySequence::Save}, [this] { save(); });
     add(file, QStringLiteral("file.saveAs"), tr("Save as …"), {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S)}, [this] { saveAs(); });
+    file->addSeparator();
+    m_document_actions << add(file, QStringLiteral("file.report"), tr("Save report …"), {}, [this] { saveReport(); });
+    m_document_actions << add(file, QStringLiteral("file.drawing"), tr("Save drawing …"), {}, [this] { saveDrawing(); });
     file->addSeparator();
     add(file, QStringLiteral("file.quit"), tr("Close the window"), {QKeySequence::Quit}, [this] { close(); });
 
@@ -304,15 +317,27 @@ void MainWindow::refresh()
     m_redo_action->setEnabled(m_document.undoStack().canRedo());
     for (QAction* action : std::as_const(m_selection_actions))
         action->setEnabled(!m_document.selection().isEmpty());
+    for (QAction* action : std::as_const(m_document_actions))
+        action->setEnabled(!empty);
     if (!empty) {
         const Assessment& assessment = m_document.assessment();
-        m_foot->setRequirements(assessment.missed(), static_cast<int>(assessment.requirements.size()));
+        // What waits for a bearing is said as that, not as a requirement that is missed.
+        QStringList without_bearing;
+        int waiting = 0;
+        for (const Support& support : m_document.shown().supports) {
+            if (support.bearing && !support.bearing->rows.empty())
+                continue;
+            without_bearing << QString::fromStdString(support.id.value);
+            for (const RequirementResult& result : assessment.requirements)
+                waiting += !result.met && result.where == support.id.value ? 1 : 0;
+        }
+        m_foot->setRequirements(assessment.missed() - waiting, static_cast<int>(assessment.requirements.size()), without_bearing);
         m_foot->setScale(m_sheet->scaleRatio());
     } else {
         m_foot->setRequirements(0, 0);
         m_foot->setScale(0.0);
     }
-    const QString name = m_document.shown().title.title.empty() ? tr("Untitled arrangement") : QString::fromStdString(m_document.shown().title.title);
+    const QString name = m_document.name();
     setWindowTitle(QStringLiteral("%1[*] – Shaftwright").arg(name));
     setWindowModified(m_document.modified());
 }
@@ -349,11 +374,67 @@ bool MainWindow::saveTo(const QString& file)
 {
     const QString trouble = m_document.save(file);
     if (!trouble.isEmpty()) {
-        m_foot->hint(tr("Not saved: %1").arg(trouble));
+        m_foot->hint(tr("Not saved: %1").arg(whyNotWritten(file, trouble)));
+        tellNotWritten(tr("The arrangement was not saved"), file, whyNotWritten(file, trouble));
         return false;
     }
     refresh();
     return true;
+}
+
+void MainWindow::tellNotWritten(const QString& head, const QString& file, const QString& cause)
+{
+    auto* box = new QMessageBox(QMessageBox::Warning, tr("Not saved"), head,
+                                QMessageBox::Ok, this);
+    box->setObjectName(QStringLiteral("notWritten"));
+    box->setTextFormat(Qt::PlainText);
+    box->setInformativeText(QDir::toNativeSeparators(file) + QStringLiteral("\n\n") + cause + QStringLiteral("\n") +
+                            tr("Choose another place."));
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    box->open();
+}
+
+QString MainWindow::proposedFile(const QString& suffix) const
+{
+    if (!m_document.file().isEmpty()) {
+        const QFileInfo info(m_document.file());
+        return info.absolutePath() + QLatin1Char('/') + info.completeBaseName() + suffix;
+    }
+    // A title becomes a name that every file system takes.
+    QString name;
+    for (const QChar c : QString::fromStdString(m_document.committed().title.title).toLower()) {
+        if (c.isLetterOrNumber())
+            name += c;
+        else if (!name.isEmpty() && !name.endsWith(QLatin1Char('-')))
+            name += QLatin1Char('-');
+    }
+    while (name.endsWith(QLatin1Char('-')))
+        name.chop(1);
+    return QDir::home().absoluteFilePath((name.isEmpty() ? tr("arrangement") : name) + suffix);
+}
+
+void MainWindow::saveReport()
+{
+    QString file = QFileDialog::getSaveFileName(this, tr("Save the report"), proposedFile(QStringLiteral("-report.html")),
+                                                tr("Reports (*.html *.txt *.json)"));
+    if (file.isEmpty())
+        return;
+    if (QFileInfo(file).suffix().isEmpty())
+        file += QStringLiteral(".html");
+    if (const QString trouble = writeReport(m_document, file); !trouble.isEmpty())
+        tellNotWritten(tr("The report was not saved"), file, trouble);
+}
+
+void MainWindow::saveDrawing()
+{
+    QString file = QFileDialog::getSaveFileName(this, tr("Save the drawing"), proposedFile(QStringLiteral("-drawing.pdf")),
+                                                tr("Drawings (*.pdf *.svg *.png)"));
+    if (file.isEmpty())
+        return;
+    if (QFileInfo(file).suffix().isEmpty())
+        file += QStringLiteral(".pdf");
+    if (const QString trouble = writeDrawing(m_document, file); !trouble.isEmpty())
+        tellNotWritten(tr("The drawing was not saved"), file, trouble);
 }
 
 bool MainWindow::save()
@@ -363,7 +444,7 @@ bool MainWindow::save()
 
 bool MainWindow::saveAs()
 {
-    QString file = QFileDialog::getSaveFileName(this, tr("Save as"), m_document.file(), tr(fileFilter));
+    QString file = QFileDialog::getSaveFileName(this, tr("Save as"), proposedFile(QStringLiteral(".shaftwright")), tr(fileFilter));
     if (file.isEmpty())
         return false;
     if (QFileInfo(file).suffix().isEmpty())
@@ -379,7 +460,7 @@ bool MainWindow::mayLeave()
     question.setObjectName(QStringLiteral("leaveQuestion"));
     question.setText(tr("The arrangement has changes that are not saved."));
     QPushButton* keep = question.addButton(tr("Save"), QMessageBox::AcceptRole);
-    QPushButton* drop = question.addButton(tr("Leave them"), QMessageBox::DestructiveRole);
+    QPushButton* drop = question.addButton(tr("Discard changes"), QMessageBox::DestructiveRole);
     question.addButton(tr("Stay here"), QMessageBox::RejectRole);
     question.setDefaultButton(keep);
     question.exec();

@@ -54,6 +54,11 @@ private:
     void openDialog();
     bool save();
     bool saveAs();
+    void saveReport();
+    void saveDrawing();
+    void tellNotWritten(const QString& head, const QString& file, const QString& cause);
+    /// Where a new file of the document would stand.
+    [[nodiscard]] QString proposedFile(const QString& suffix) const;
     void newDocument();
     void oneBearing();
     void copySelection();

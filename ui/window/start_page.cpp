@@ -1,5 +1,6 @@
 #include "ui/window/start_page.h"
 
+#include "core/document/document.h"
 #include "ui/widgets/marks.h"
 #include "ui/widgets/number_text.h"
 #include "ui/widgets/theme.h"
@@ -65,13 +66,32 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent)
     connect(m_open, &QAbstractButton::clicked, this, &StartPage::openOther);
 }
 
-void StartPage::fill(QList<StartTile*>& tiles, const QStringList& files)
+namespace
+{
+
+/// What a file says of itself; empty when it cannot be read.
+TitleBlock titleOf(const QString& file)
+{
+    const LoadedFile loaded = loadFile(file.toStdString());
+    if (loaded.error || !loaded.text)
+        return {};
+    const ReadResult read = readArrangement(*loaded.text, QFileInfo(file).fileName().toStdString());
+    return read.ok() ? read.arrangement->title : TitleBlock{};
+}
+
+} // namespace
+
+void StartPage::fill(QList<StartTile*>& tiles, const QStringList& files, bool of_the_program)
 {
     qDeleteAll(tiles);
     tiles.clear();
     for (const QString& file : files.mid(0, 6)) {
         const QFileInfo info(file);
-        auto* tile = new StartTile(info.completeBaseName(), info.absolutePath(), false, this);
+        const TitleBlock said = titleOf(file);
+        const QString head = said.title.empty() ? info.completeBaseName() : QString::fromStdString(said.title);
+        const QString purpose = QString::fromStdString(said.purpose);
+        auto* tile = new StartTile(head, of_the_program && !purpose.isEmpty() ? purpose : info.absoluteFilePath(), false, this);
+        tile->setToolTip(info.absoluteFilePath());
         connect(tile, &QAbstractButton::clicked, this, [this, file] { emit openFile(file); });
         tiles << tile;
         tile->show();
@@ -81,12 +101,12 @@ void StartPage::fill(QList<StartTile*>& tiles, const QStringList& files)
 
 void StartPage::setRecent(const QStringList& files)
 {
-    fill(m_recent, files);
+    fill(m_recent, files, false);
 }
 
 void StartPage::setSamples(const QStringList& files)
 {
-    fill(m_samples, files);
+    fill(m_samples, files, true);
 }
 
 void StartPage::setComplaint(const QString& words)

@@ -46,7 +46,7 @@ protected:
 
 private:
     void arrange();
-    void fill(QList<StartTile*>& tiles, const QStringList& files);
+    void fill(QList<StartTile*>& tiles, const QStringList& files, bool of_the_program);
     QList<StartTile*> m_ways, m_recent, m_samples;
     StartTile* m_open = nullptr;
     QString m_complaint;

@@ -22,13 +22,26 @@ public:
         setFocusPolicy(Qt::TabFocus);
         setCursor(Qt::PointingHandCursor);
     }
-    void set(int missed, int all)
+    void set(int missed, int all, const QStringList& without_bearing)
     {
         m_missed = missed;
         m_all = all;
-        setText(all == 0 ? tr("no requirement stated")
-                         : (missed == 0 ? (all == 1 ? tr("the requirement is met") : tr("all %1 requirements met").arg(all))
-                                        : tr("%1 of %2 requirements not met").arg(missed).arg(all)));
+        m_open = !without_bearing.isEmpty();
+        QStringList words;
+        if (missed > 0)
+            words << tr("%1 of %2 requirements not met").arg(missed).arg(all);
+        constexpr qsizetype few = 3;
+        if (without_bearing.size() == 1)
+            words << tr("%1 has no bearing yet").arg(without_bearing.front());
+        else if (m_open && without_bearing.size() <= few)
+            words << tr("%1 have no bearing yet").arg(without_bearing.join(QStringLiteral(", ")));
+        else if (m_open)
+            words << tr("%1 supports have no bearing yet").arg(without_bearing.size());
+        if (words.isEmpty())
+            words << (all == 0   ? tr("no requirement stated")
+                      : all == 1 ? tr("the requirement is met")
+                                 : tr("all %1 requirements met").arg(all));
+        setText(words.join(QStringLiteral(" · ")));
         setAccessibleName(text());
         update();
     }
@@ -43,14 +56,15 @@ protected:
         const Tokens& t = tokens();
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
-        const QColor colour = m_all == 0 ? t.ink2 : (m_missed > 0 ? t.stop : t.met);
-        painter.setPen(m_all == 0 ? QPen(t.rule, 1.0) : Qt::NoPen);
-        painter.setBrush(m_all == 0 ? t.panel : (m_missed > 0 ? t.stop_soft : t.met_soft));
+        const bool plain = m_all == 0 && !m_open;
+        const QColor colour = m_missed > 0 ? t.stop : (m_open ? t.caution : (plain ? t.ink2 : t.met));
+        painter.setPen(plain ? QPen(t.rule, 1.0) : Qt::NoPen);
+        painter.setBrush(m_missed > 0 ? t.stop_soft : (m_open ? t.caution_soft : (plain ? t.panel : t.met_soft)));
         painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 9.5, 9.5);
         const QFont font = windowFont(12, QFont::DemiBold);
         double x = 14.0;
-        if (m_all > 0) {
-            drawMark(painter, m_missed > 0 ? Mark::cross : Mark::tick, QPointF(20.0, height() / 2.0), 8.0, colour, 2.0);
+        if (!plain) {
+            drawMark(painter, m_missed > 0 ? Mark::cross : (m_open ? Mark::bang : Mark::tick), QPointF(20.0, height() / 2.0), 8.0, colour, 2.0);
             x = 31.0;
         }
         painter.setPen(colour);
@@ -59,6 +73,7 @@ protected:
 
 private:
     int m_missed = 0, m_all = 0;
+    bool m_open = false;
 };
 
 StatusBar::StatusBar(QWidget* parent) : QWidget(parent), m_timer(new QTimer(this))
@@ -92,9 +107,9 @@ void StatusBar::setScale(double ratio)
     update();
 }
 
-void StatusBar::setRequirements(int missed, int all)
+void StatusBar::setRequirements(int missed, int all, const QStringList& without_bearing)
 {
-    m_pill->set(missed, all);
+    m_pill->set(missed, all, without_bearing);
     m_pill->resize(m_pill->sizeHint());
     m_pill->move(width() - m_pill->width() - 16, 4);
 }

@@ -18,7 +18,8 @@ public:
     explicit StatusBar(QWidget* parent = nullptr);
     void setNote(const QString& note);
     void setScale(double ratio);
-    void setRequirements(int missed, int all);
+    /// `without_bearing`: names of supports that have none yet. What is not judged is never shown as met.
+    void setRequirements(int missed, int all, const QStringList& without_bearing = {});
     /// A hint takes the place of the note for some seconds.
     void hint(const QString& words);
     [[nodiscard]] QString shownHint() const { return m_hint; }

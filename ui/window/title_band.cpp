@@ -240,7 +240,7 @@ TitleBand::TitleBand(Document& document, ViewState& view, QWidget* parent) : QWi
 void TitleBand::refresh()
 {
     const Arrangement& shown = m_document.shown();
-    m_title = shown.title.title.empty() ? tr("Untitled arrangement") : QString::fromStdString(shown.title.title);
+    m_title = m_document.name();
     QStringList state;
     if (!shown.revisions.empty())
         state << tr("Revision %1, working").arg(QString::fromStdString(shown.revisions.back().letter));
