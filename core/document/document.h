@@ -87,7 +87,7 @@ struct LoadedFile {
 
 /// Writes a file as a whole or not at all: a new file beside it, flushed to the disk, takes its name. Permissions stay,
 /// a symbolic link is followed. A file that holds the same bytes already is left alone.
-/// @return none when the file holds `text` now; else file-unwritable with reason (not_found, no_permission, directory,
+/// @return none when the file holds `text` now; else file-unwritable with reason (no_folder, no_permission, directory,
 ///         no_space, io_error)
 [[nodiscard]] std::optional<ReadError> saveFile(const std::string& path, std::string_view text);
 

@@ -39,10 +39,12 @@ std::string reasonOf(int error)
 
 ReadError fileError(const char* code, const std::string& path, const std::string& reason)
 {
+    // What is missing when writing is the folder, never the file.
+    const bool folder = reason == "not_found" && std::string_view(code) == "file-unwritable";
     ReadError error;
     error.code = code;
     error.file = path;
-    error.values = {{"reason", reason}};
+    error.values = {{"reason", folder ? std::string("no_folder") : reason}};
     return error;
 }
 

@@ -107,7 +107,7 @@ TEST_CASE("a file that cannot be read or written says why", "[core][document]")
     const auto in_missing_folder = saveFile(folder.file("none/a.shaftwright"), "x");
     REQUIRE(in_missing_folder);
     CHECK(in_missing_folder->code == "file-unwritable");
-    CHECK(wordOf(*in_missing_folder, "reason") == "not_found");
+    CHECK(wordOf(*in_missing_folder, "reason") == "no_folder");
     const auto on_folder = saveFile(folder.path.string(), "x");
     REQUIRE(on_folder);
     CHECK(wordOf(*on_folder, "reason") == "directory");
