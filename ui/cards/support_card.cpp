@@ -1,5 +1,6 @@
 #include "ui/cards/support_card.h"
 
+#include "core/units/number_text.h"
 #include "ui/document/subject.h"
 #include "ui/document/texts.h"
 #include "ui/widgets/marks.h"
@@ -82,7 +83,7 @@ SupportCardData supportCardData(const Support& support, const Assessment& result
         data.load_case = caseName(results, shown);
         data.tilt_case = caseName(results, steepest);
     }
-    data.tilt = fixedNumber(tilt_mrad, 2) + QStringLiteral(" mrad");
+    data.tilt = QString::fromStdString(fixedDecimal(tilt_mrad, 2)) + QStringLiteral(" mrad"); // as many digits on every card
     if (found->bearing) {
         const BearingAssessment& bearing = *found->bearing;
         data.life_h = bearing.L10_h;

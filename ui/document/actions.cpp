@@ -1,5 +1,6 @@
 #include "ui/document/actions.h"
 
+#include "core/document/paths.h"
 #include "ui/document/subject.h"
 
 #include "core/edit/edit.h"
@@ -60,6 +61,23 @@ Result<Inserted> inserted(const Result<Arrangement>& next, const QString& subjec
     return Inserted{next.value(), subject, text};
 }
 
+/// What the shelf fills in was stated by nobody: it counts as proposed until it is typed. The place is where it was dropped.
+Result<Inserted> proposed(Result<Inserted> made)
+{
+    if (!made.ok())
+        return made;
+    Inserted next = made.value();
+    const std::string below = next.subject.toStdString() + ".";
+    for (const AddressedInput& input : addressableInputs(next.value)) {
+        if (input.origin != Origin::given || input.path.compare(0, below.size(), below) != 0)
+            continue;
+        const std::string key = input.path.substr(below.size());
+        if (std::holds_alternative<double>(input.value) && key != "x_mm")
+            next.value.proposed[input.path] = ProposedOrigin{"usual value of the shelf, not stated by anybody yet"};
+    }
+    return next;
+}
+
 Result<Inserted> insertShaftSegment(const Arrangement& arrangement, double x_mm)
 {
     // At the edge that lies nearest to the place.
@@ -74,7 +92,7 @@ Result<Inserted> insertShaftSegment(const Arrangement& arrangement, double x_mm)
             edge_mm += arrangement.shaft.segments[i].length_mm;
     }
     const Segment segment = newSegment(arrangement, at);
-    return inserted(insertSegment(arrangement, at, segment), pathOf(segment.id), QObject::tr("Insert segment"));
+    return proposed(inserted(insertSegment(arrangement, at, segment), pathOf(segment.id), QObject::tr("Insert segment")));
 }
 
 Result<Inserted> insertFeature(const Arrangement& arrangement, ShelfItem item, double x_mm)
@@ -163,7 +181,7 @@ Result<Inserted> insert(const Arrangement& arrangement, ShelfItem item, double x
     if (!part)
         return refusal("edit-unknown-id", "parts");
     const auto entry = std::find_if(shelf().begin(), shelf().end(), [&](const ShelfEntry& e) { return e.item == item; });
-    return inserted(addPart(arrangement, *part), pathOf(part->id), QObject::tr("Insert %1").arg(entry->name.toLower()));
+    return proposed(inserted(addPart(arrangement, *part), pathOf(part->id), QObject::tr("Insert %1").arg(entry->name.toLower())));
 }
 
 Result<Arrangement> moveTo(const Arrangement& arrangement, const QString& subject, double x_mm)

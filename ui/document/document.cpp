@@ -3,11 +3,14 @@
 #include "ui/document/texts.h"
 
 #include "core/document/document.h"
+#include "core/document/paths.h"
 
 #include <QFileInfo>
 #include <QSettings>
 #include <QTimer>
 #include <QUndoCommand>
+
+#include <map>
 
 namespace shaftwright::ui
 {
@@ -109,9 +112,36 @@ void Document::reset(Arrangement value, const QString& file)
     }
 }
 
+namespace
+{
+
+/// A proposed input whose value somebody changed is given from then on; one that is gone is no input any more.
+void forgetChangedProposals(const Arrangement& before, Arrangement& next)
+{
+    if (before.proposed.empty() || next.proposed.empty())
+        return;
+    std::map<std::string, TextValue> then, now;
+    for (AddressedInput& input : addressableInputs(before)) {
+        if (before.proposed.count(input.path) > 0)
+            then.emplace(std::move(input.path), std::move(input.value));
+    }
+    for (AddressedInput& input : addressableInputs(next)) {
+        if (then.count(input.path) > 0)
+            now.emplace(std::move(input.path), std::move(input.value));
+    }
+    for (const auto& [path, value] : then) {
+        const auto found = now.find(path);
+        if (found == now.end() || !(found->second == value))
+            next.proposed.erase(path);
+    }
+}
+
+} // namespace
+
 bool Document::push(Arrangement next, const QString& text, const QString& gesture)
 {
     m_refusal.clear();
+    forgetChangedProposals(m_value, next);
     if (next == m_value) {
         dropPreview();
         return false;

@@ -207,7 +207,7 @@ QString kindName(const Part& part)
         QString operator()(const Impeller&) const { return QObject::tr("Impeller"); }
         QString operator()(const WeightBody&) const { return QObject::tr("Weight"); }
         QString operator()(const PointLoad&) const { return QObject::tr("Free force"); }
-        QString operator()(const DistributedLoad&) const { return QObject::tr("Distributed load"); }
+        QString operator()(const DistributedLoad&) const { return QObject::tr("Line load"); }
     };
     return std::visit(Namer{}, part.body);
 }
@@ -226,11 +226,10 @@ QString subjectName(const Arrangement& arrangement, const QString& subject)
             return part->name.empty() ? kindName(*part) : QString::fromStdString(part->name);
         break;
     case SubjectKind::segment: {
-        int number = 1;
+        // By the id that tables and report have too; a number by place would change with every insertion.
         for (const Segment& segment : arrangement.shaft.segments) {
             if (segment.id.value == what.id)
-                return QObject::tr("Segment %1").arg(number);
-            ++number;
+                return QObject::tr("Segment %1").arg(QString::fromStdString(what.id));
         }
         break;
     }

@@ -497,7 +497,7 @@ void Form::setOrigin(OriginLabel* label, const std::string& path, bool set, bool
     }
     const auto proposed = m_document.shown().proposed.find(path);
     if (set && proposed != m_document.shown().proposed.end()) {
-        label->setText(tr("proposed"), {});
+        label->setText(tr("proposed"), QString::fromStdString(proposed->second.reason));
     } else if (set) {
         label->setText(tr("given"), {});
     } else if (assumed != nullptr) {
@@ -541,7 +541,10 @@ QuantityField* Form::quantity(Quantity row)
             field->complain(findingText(next.finding()));
             return;
         }
-        m_document.push(next.value(), tr("Change %1").arg(label.toLower()),
+        // What is typed is given, also when it is what was proposed.
+        Arrangement typed = next.value();
+        typed.proposed.erase(path);
+        m_document.push(std::move(typed), tr("Change %1").arg(label.toLower()),
                         QStringLiteral("field ") + QString::fromStdString(path));
     };
     connect(field, &QuantityField::taken, this, [apply](double value) { apply(value); });

@@ -51,20 +51,20 @@ public:
         Seen seen = {};
     };
 
-    void row(const QString& label, QuantityKind kind, const char* key, Get get, Set set, More more = {})
+    QuantityField* row(const QString& label, QuantityKind kind, const char* key, Get get, Set set, More more = {})
     {
         std::function<QString(const Assessment&)> open_text;
         if (more.open)
             open_text = [text = more.open_text](const Assessment&) { return text; };
-        m_form.quantity({label, kind, m_base + key,
-                         [id = m_id, get](const Arrangement& a) -> std::optional<double> {
-                             const Body* body = bodyOf<Body>(a, id);
-                             return body == nullptr ? std::nullopt : get(*body);
-                         },
-                         [id = m_id, set](const Arrangement& a, std::optional<double> value) {
-                             return changed(a, id, [&](Part& part) { set(std::get<Body>(part.body), value); });
-                         },
-                         more.open, open_text, more.tip, seen(more.seen)});
+        return m_form.quantity({label, kind, m_base + key,
+                                [id = m_id, get](const Arrangement& a) -> std::optional<double> {
+                                    const Body* body = bodyOf<Body>(a, id);
+                                    return body == nullptr ? std::nullopt : get(*body);
+                                },
+                                [id = m_id, set](const Arrangement& a, std::optional<double> value) {
+                                    return changed(a, id, [&](Part& part) { set(std::get<Body>(part.body), value); });
+                                },
+                                more.open, open_text, more.tip, seen(more.seen)});
     }
     void number(const QString& label, QuantityKind kind, const char* key, double Body::*member, const QString& tip = {},
                 Seen visible = {})
@@ -84,16 +84,17 @@ public:
     }
     void count(const QString& label, const char* key, int Body::*member)
     {
-        row(
+        QuantityField* field = row(
             label, K::number, key, [member](const Body& body) { return std::optional<double>(body.*member); },
             [member](Body& body, std::optional<double> value) {
                 body.*member = static_cast<int>(std::lround(value.value_or(0.0)));
             });
+        field->setProperty("whole", true);
     }
     void openCount(const QString& label, const char* key, std::optional<int> Body::*member, const QString& open_text,
                    const QString& tip = {})
     {
-        row(
+        QuantityField* field = row(
             label, K::number, key,
             [member](const Body& body) {
                 return body.*member ? std::optional<double>(*(body.*member)) : std::optional<double>{};
@@ -102,6 +103,7 @@ public:
                 body.*member = value ? std::optional<int>(static_cast<int>(std::lround(*value))) : std::nullopt;
             },
             {true, open_text, tip, {}});
+        field->setProperty("whole", true);
     }
     void pick(const QString& label, const char* key, const QStringList& words, std::function<int(const Body&)> get,
               std::function<void(Body&, int)> set, Seen visible = {}, const QString& tip = {})
@@ -170,10 +172,10 @@ void gearRows(Form& form, const PartId& id, const std::string& base, const QStri
     rows.number(QObject::tr("Direction of mesh"), K::angle_deg, "mesh_angle_deg", &B::mesh_angle_deg,
                 QObject::tr("Seen from the right end: 0° to the right, 90° up"));
     rows.open(QObject::tr("Pressure angle"), K::angle_deg, "pressure_angle_deg", &B::pressure_angle_deg, QStringLiteral("20"));
-    rows.openCount(QObject::tr("Teeth of the mate"), "mate_teeth", &B::mate_teeth, QObject::tr("not stated"),
+    rows.openCount(QObject::tr("Teeth of the mate"), "mate_teeth", &B::mate_teeth, QObject::tr("open"),
                    QObject::tr("With the centre distance: working values of shifted gears"));
-    rows.open(QObject::tr("Centre distance"), K::length_mm, "centre_distance_mm", &B::centre_distance_mm,
-              QObject::tr("not stated"), QObject::tr("With the teeth of the mate"));
+    rows.open(QObject::tr("Centre distance"), K::length_mm, "centre_distance_mm", &B::centre_distance_mm, QObject::tr("open"),
+              QObject::tr("With the teeth of the mate"));
     rows.open(QObject::tr("Working diameter"), K::length_mm, "working_diameter_mm", &B::working_diameter_mm,
               QObject::tr("as pitch"), QObject::tr("Instead of mate and centre distance"));
 }
@@ -196,7 +198,7 @@ void bevelRows(Form& form, const PartId& id, const std::string& base, const QStr
     rows.open(QObject::tr("Mean diameter"), K::length_mm, "mean_diameter_mm", &B::mean_diameter_mm, QObject::tr("computed"),
               QObject::tr("Instead of teeth and module"));
     rows.open(QObject::tr("Cone angle of the mate"), K::angle_deg, "mate_cone_angle_deg", &B::mate_cone_angle_deg,
-              QObject::tr("not stated"), QObject::tr("Only to check that both cones fit the shaft angle"));
+              QObject::tr("open"), QObject::tr("Only to check that both cones fit the shaft angle"));
     rows.open(QObject::tr("Shaft angle"), K::angle_deg, "shaft_angle_deg", &B::shaft_angle_deg, QStringLiteral("90"));
 }
 
@@ -285,7 +287,7 @@ void beltRows(Form& form, Document& document, const PartId& id, const std::strin
         {true, QObject::tr("not counted"), QObject::tr("Its centrifugal force relieves the shaft"), in(Pretension{})});
     part(QObject::tr("Tight strand"), K::force_N, "tension.tight_N", StrandForces{}, &StrandForces::tight_N, {});
     part(QObject::tr("Slack strand"), K::force_N, "tension.slack_N", StrandForces{}, &StrandForces::slack_N, {});
-    rows.open(QObject::tr("Friction of the belt"), K::number, "friction", &B::friction, QObject::tr("not stated"),
+    rows.open(QObject::tr("Friction of the belt"), K::number, "friction", &B::friction, QObject::tr("open"),
               QObject::tr("Only to check against slip"), [](const B& belt) { return belt.kind != BeltKind::toothed; });
     rows.open(QObject::tr("Groove angle"), K::angle_deg, "groove_deg", &B::groove_deg, QObject::tr("by belt"), {},
               [](const B& belt) { return belt.kind == BeltKind::v || belt.kind == BeltKind::ribbed; });
@@ -707,7 +709,7 @@ void PartPanel::buildBody()
              },
              [id](const Arrangement& a, std::optional<double> v) { return changed(a, id, [&](Part& p) { p.mass_kg = v; }); },
              true,
-             [](const Assessment&) { return tr("not counted"); },
+             [](const Assessment&) { return tr("none"); },
              {}});
     }
 }

@@ -381,6 +381,9 @@ void SheetView::layoutSheet()
 
 void SheetView::updateLists()
 {
+    // A paint can come between an edit and its announcement: the new value never stands in the old layout.
+    if (m_lists_revision != m_document.revision() && !holding())
+        m_layout_dirty = true;
     if (m_layout_dirty)
         layoutSheet();
     if (!m_lists_dirty && m_lists_revision == m_document.revision())
@@ -605,7 +608,7 @@ void SheetView::paintBadges(QPainter& painter)
         if (rect.isNull())
             continue;
         const bool stop = badge.stops > 0;
-        const int count = badge.stops + badge.cautions;
+        const int count = stop ? badge.stops : badge.cautions; // as the card says it
         const QPointF centre(rect.right() + 7.0, rect.top() - 5.0);
         const QColor colour = stop ? t.stop : t.caution;
         painter.setPen(QPen(t.sheet, 2.0));
@@ -1688,8 +1691,10 @@ bool SheetView::takeField()
         return false;
     }
     const QString name = subjectName(m_document.committed(), m_field_subject);
+    Arrangement typed_value = next.value();
+    typed_value.proposed.erase(inputPath(m_field_subject, m_field_handle).toStdString());
     closeField();
-    m_document.push(next.value(), tr("Type a value of %1").arg(name));
+    m_document.push(std::move(typed_value), tr("Type a value of %1").arg(name));
     return true;
 }
 

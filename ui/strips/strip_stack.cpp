@@ -61,7 +61,7 @@ void StripStack::build(const Arrangement& arrangement, const Assessment& results
         if (!hold)
             m_ranges[kind] = strip.range;
         strip.title = QString::fromStdString(drawing::stripTitle(kind, view.plane));
-        strip.unit = QString::fromStdString(drawing::readStrip(results, view, kind, 0.0).unit);
+        strip.unit = QString::fromStdString(drawing::readStrip(results, view, kind, 0.0, strip.range).unit);
         m_strips.push_back(std::move(strip));
     }
 }
@@ -124,7 +124,7 @@ void StripStack::paintReadings(QPainter& painter, const QRectF& room, double scr
         top += m_height_px;
         if (!own.intersects(room))
             continue;
-        const drawing::StripReading reading = drawing::readStrip(results, view, strip.kind, x_mm);
+        const drawing::StripReading reading = drawing::readStrip(results, view, strip.kind, x_mm, strip.range);
         if (!std::isfinite(reading.value))
             continue;
         QString words = number(reading.value);

@@ -21,6 +21,12 @@ PasteDialog::PasteDialog(const Arrangement& arrangement, TableKind kind, const Q
 {
     setObjectName(QStringLiteral("pasteDialog"));
     setWindowTitle(tr("Rows from the clipboard for %1").arg(tableName(kind)));
+    // A column that nobody can type into receives nothing: the next one that takes values begins.
+    const auto& all = columnsOf(kind);
+    while (column > 0 && static_cast<std::size_t>(column) < all.size() && all[static_cast<std::size_t>(column)].fixed)
+        ++column;
+    if (static_cast<std::size_t>(std::max(column, 0)) >= all.size())
+        column = 0;
     // Nothing typed stands in the first column, so order begins behind it.
     m_mapping = guessMapping(m_rows, kind,
                              column > 0 ? column
@@ -136,10 +142,13 @@ void PasteDialog::show(const PastePlan& plan)
         }
     }
     const auto left_out = static_cast<int>(plan.rows.size()) - plan.readable;
-    QString words =
-        plan.trouble.isEmpty() ? tr("%n row(s) can be read.", nullptr, plan.readable) : plan.trouble + QLatin1Char('.');
+    QString words = plan.trouble.isEmpty()
+                        ? (plan.readable == 1 ? tr("1 row can be read.") : tr("%1 rows can be read.").arg(plan.readable))
+                        : plan.trouble + QLatin1Char('.');
     if (plan.trouble.isEmpty() && left_out > 0)
-        words += QLatin1Char(' ') + tr("%n row(s) cannot, and will be left out; the reason stands beside.", nullptr, left_out);
+        words += QLatin1Char(' ') + (left_out == 1
+                                         ? tr("1 row cannot, and will be left out; the reason stands beside.")
+                                         : tr("%1 rows cannot, and will be left out; the reason stands beside.").arg(left_out));
     words += QLatin1Char(' ') + tr("Nothing is taken until you confirm it.");
     m_summary->setText(words);
     m_take->setText(left_out > 0 ? tr("Take %1 rows, leave out %2").arg(plan.readable).arg(left_out)

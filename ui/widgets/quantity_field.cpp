@@ -55,11 +55,14 @@ void QuantityField::setValue(std::optional<double> value, const QString& open_te
     // Most refreshes change nothing: a line edit that is set anew lays its text out anew.
     if (m_shown && m_value == value && m_open_text == open_text && !m_edit->isModified())
         return;
+    const bool changed = m_shown && m_value != value;
     m_shown = true;
     m_value = value;
     m_open_text = open_text;
     m_edit->setPlaceholderText(open_text);
-    const bool typing = m_edit->hasFocus() && m_edit->isModified();
+    // A value that changed elsewhere (undo) replaces what was refused here.
+    const bool refused = m_message != nullptr && m_message->isVisibleTo(this);
+    const bool typing = m_edit->hasFocus() && m_edit->isModified() && !(refused && changed);
     if (!typing)
         showValue();
 }
@@ -130,13 +133,17 @@ void QuantityField::take()
         complain(quantityErrorText(error->code, error->detail));
         return;
     }
+    const double value = std::get<double>(parsed);
+    if (property("whole").toBool() && (value != std::round(value) || std::abs(value) > 1e9)) {
+        complain(tr("A whole number is wanted here"));
+        return;
+    }
     m_edit->setModified(false);
     complain({});
-    const double value = std::get<double>(parsed);
-    if (!m_value || value != *m_value)
-        emit taken(value);
-    else
+    if (m_value && value == *m_value)
         showValue();
+    // Also the same value again: somebody has stated it now.
+    emit taken(value);
 }
 
 bool QuantityField::eventFilter(QObject* watched, QEvent* event)

@@ -69,8 +69,7 @@ QString writeReport(Document& document, const QString& file)
 QString writeDrawing(Document& document, const QString& file)
 {
     const QString suffix = QFileInfo(file).suffix().toLower();
-    const bool known =
-        suffix == QLatin1String("pdf") || suffix == QLatin1String("svg") || suffix == QLatin1String("png");
+    const bool known = suffix == QLatin1String("pdf") || suffix == QLatin1String("svg") || suffix == QLatin1String("png");
     if (!known)
         return unknownForm(file, QObject::tr(".pdf, .svg and .png"));
     const Arrangement& value = document.committed();

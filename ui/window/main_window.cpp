@@ -347,7 +347,7 @@ void MainWindow::resizeEvent(QResizeEvent* event)
     QMainWindow::resizeEvent(event);
     const bool narrow = width() < 1200;
     m_shelf->setNarrow(narrow);
-    m_panel->setFixedWidth(narrow ? 288 : 344);
+    m_panel->setFixedWidth(narrow ? 316 : 344);
 }
 
 bool MainWindow::openFile(const QString& file)

@@ -64,7 +64,8 @@ protected:
         const QFont font = windowFont(12, QFont::DemiBold);
         double x = 14.0;
         if (!plain) {
-            drawMark(painter, m_missed > 0 ? Mark::cross : (m_open ? Mark::bang : Mark::tick), QPointF(20.0, height() / 2.0), 8.0, colour, 2.0);
+            drawMark(painter, m_missed > 0 ? Mark::cross : (m_open ? Mark::bang : Mark::tick), QPointF(20.0, height() / 2.0), 8.0,
+                     colour, 2.0);
             x = 31.0;
         }
         painter.setPen(colour);
