@@ -10,11 +10,15 @@
 #include "ui/panels/selection_panel.h"
 #include "ui/sheet/sheet_view.h"
 #include "ui/widgets/theme.h"
+#include "ui/window/exports.h"
 #include "ui/window/main_window.h"
 #include "ui/window/shelf.h"
+#include "ui/window/status_bar.h"
 
+#include <QAbstractButton>
 #include <QApplication>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QStandardPaths>
 #include <QStyleFactory>
 #include <QTemporaryDir>
@@ -219,6 +223,99 @@ TEST_CASE("the system theme follows the desktop's wish", "[ui][theme]")
     CHECK(theme.tokens().dark);
     theme.setDarkSource({});
     theme.setChoice(ThemeChoice::light);
+}
+
+TEST_CASE("a support without a bearing is said and never shown as met", "[ui][status]")
+{
+    Bench bench;
+    bench.document().reset(plainTwoBearingShaft()); // both supports still wait for a bearing, nothing is required
+    settle();
+    const auto* pill = bench.window.foot().findChild<QAbstractButton*>(QStringLiteral("requirements"));
+    REQUIRE(pill != nullptr);
+    CHECK(pill->text() == QStringLiteral("A, B have no bearing yet"));
+    Arrangement value = plainTwoBearingShaft();
+    value.duty.required_L_h = 20000.0; // asked of both: they wait, so none of it is missed or met
+    bench.document().reset(value);
+    settle();
+    CHECK(pill->text() == QStringLiteral("A, B have no bearing yet"));
+}
+
+TEST_CASE("a save that fails says where and why", "[ui][file]")
+{
+    Bench bench;
+    QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("gone/mine.shaftwright"));
+    bench.document().select(QStringLiteral("supports.A"));
+    bench.sheet().setFocus();
+    QTest::keyClick(&bench.sheet(), Qt::Key_Right);
+    settle();
+    CHECK_FALSE(bench.window.saveTo(file));
+    auto* box = bench.window.findChild<QMessageBox*>(QStringLiteral("notWritten"));
+    REQUIRE(box != nullptr);
+    CHECK(box->informativeText().contains(file));
+    CHECK(box->informativeText().contains(folder.filePath(QStringLiteral("gone"))));
+    CHECK(box->informativeText().contains(QStringLiteral("does not exist")));
+    CHECK(bench.document().modified());
+    box->close();
+    settle();
+}
+
+TEST_CASE("report and drawing leave the window in the form of their suffix", "[ui][file]")
+{
+    Bench bench;
+    QTemporaryDir folder;
+    const auto begins = [&](const char* name, const QByteArray& with) {
+        INFO(name);
+        QFile file(folder.filePath(QLatin1String(name)));
+        REQUIRE(file.open(QIODevice::ReadOnly));
+        CHECK(file.readAll().trimmed().startsWith(with));
+    };
+    const auto at = [&](const char* name) { return folder.filePath(QLatin1String(name)); };
+    CHECK(writeReport(bench.document(), at("r.html")).isEmpty());
+    begins("r.html", "<!DOCTYPE html>");
+    CHECK(writeReport(bench.document(), at("r.json")).isEmpty());
+    begins("r.json", "{");
+    CHECK(writeReport(bench.document(), at("r.txt")).isEmpty());
+    CHECK(writeDrawing(bench.document(), at("d.pdf")).isEmpty());
+    begins("d.pdf", "%PDF-");
+    CHECK(writeDrawing(bench.document(), at("d.png")).isEmpty());
+    begins("d.png", "\x89PNG");
+    CHECK(writeDrawing(bench.document(), at("d.svg")).isEmpty());
+    CHECK(writeDrawing(bench.document(), at("d.doc")).contains(QStringLiteral("d.doc")));
+    CHECK_FALSE(QFile::exists(at("d.doc")));
+    CHECK(writeReport(bench.document(), at("gone/r.html")).contains(QStringLiteral("gone")));
+}
+
+TEST_CASE("what the shelf fills in is proposed until it is typed or changed", "[ui][panel]")
+{
+    Bench bench;
+    const auto made = actions::insert(bench.document().committed(), actions::ShelfItem::gear, 60.0);
+    REQUIRE(made.ok());
+    const std::string base = made.value().subject.toStdString() + ".";
+    CHECK(made.value().value.proposed.count(base + "teeth") == 1);
+    CHECK(made.value().value.proposed.count(base + "x_mm") == 0); // the place is where it was dropped
+    bench.document().push(made.value().value, made.value().text);
+    bench.document().select(made.value().subject);
+    settle();
+    QuantityField* teeth = nullptr;
+    for (auto* field : bench.window.panel().findChildren<QuantityField*>(QStringLiteral("field.teeth")))
+        teeth = field;
+    REQUIRE(teeth != nullptr);
+    const auto type = [&](const QString& text) {
+        teeth->edit()->setFocus();
+        teeth->edit()->selectAll();
+        QTest::keyClicks(teeth->edit(), text);
+        QTest::keyClick(teeth->edit(), Qt::Key_Return);
+        settle();
+    };
+    type(QStringLiteral("30.5")); // no whole tooth
+    CHECK_FALSE(teeth->message().isEmpty());
+    CHECK(bench.document().committed().proposed.count(base + "teeth") == 1);
+    type(QString::number(
+        std::get<CylindricalGear>(bench.document().committed().parts.back().body).teeth)); // the proposed value, stated now
+    CHECK(teeth->message().isEmpty());
+    CHECK(bench.document().committed().proposed.count(base + "teeth") == 0);
+    CHECK(bench.document().committed().proposed.count(base + "face_width_mm") == 1); // its neighbour still is
 }
 
 TEST_CASE("an unusable file leaves the present arrangement and says why", "[ui][document]")

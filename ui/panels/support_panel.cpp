@@ -624,7 +624,11 @@ void SupportPanel::refreshSuggestions(const Support& support, const SupportAsses
                 other->setOpen(other == row && open);
             m_open = open ? std::optional(row->suggestion().family) : std::nullopt;
         });
-        connect(row, &SuggestionRow::take, this, [this, row] { take(row->suggestion()); });
+        connect(row, &SuggestionRow::take, this, [this, row] {
+            if (row->underMouse())
+                setProperty("mouseRests", QCursor::pos());
+            take(row->suggestion());
+        });
         row->show();
         m_rows.push_back(row);
     }
@@ -632,7 +636,12 @@ void SupportPanel::refreshSuggestions(const Support& support, const SupportAsses
 
 void SupportPanel::lookAt(const Suggestion& suggestion, bool over)
 {
-    if (!over || !suggestion.choice) {
+    // A card that slides under the resting mouse was not looked at.
+    const QVariant resting = property("mouseRests");
+    const bool slid = over && resting.isValid() && resting.toPoint() == QCursor::pos();
+    if (over && !slid && resting.isValid())
+        setProperty("mouseRests", QVariant());
+    if (!over || slid || !suggestion.choice) {
         if (m_view.ghost) {
             m_view.ghost.reset();
             m_view.ghost_text.clear();
@@ -666,7 +675,8 @@ void SupportPanel::take(const Suggestion& suggestion)
     const BearingChoice choice = *suggestion.choice;
     m_view.ghost.reset();
     m_open.reset();
-    std::string reason = suggestion.reasons.empty() ? std::string("suggestion") : suggestion.reasons.front().code;
+    std::string reason =
+        suggestion.reasons.empty() ? std::string("suggestion") : reasonText(suggestion.reasons.front()).toStdString();
     m_document.push(setBearing(m_document.committed(), m_id, choice, reason),
                     tr("Take %1 at %2").arg(QString::fromStdString(choice.designation()), QString::fromStdString(m_id.value)));
 }
