@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "bench.h"
+#include "core/document/paths.h"
 #include "core/edit/edit.h"
 #include "ui/document/actions.h"
 #include "ui/document/subject.h"
@@ -316,6 +317,22 @@ TEST_CASE("what the shelf fills in is proposed until it is typed or changed", "[
     CHECK(teeth->message().isEmpty());
     CHECK(bench.document().committed().proposed.count(base + "teeth") == 0);
     CHECK(bench.document().committed().proposed.count(base + "face_width_mm") == 1); // its neighbour still is
+}
+
+TEST_CASE("the power of a copy that cannot take what remains is proposed", "[ui][document]")
+{
+    const Arrangement before = plainTwoBearingShaft();
+    const Part* original = nullptr;
+    for (const Part& part : before.parts) {
+        if (part.drive && part.drive->takes_remaining)
+            original = &part;
+    }
+    REQUIRE(original != nullptr);
+    const auto made = actions::duplicate(before, pathOf(original->id));
+    REQUIRE(made.ok());
+    const std::string path = made.value().subject.toStdString() + ".power_kW";
+    CHECK(made.value().value.proposed.count(path) == 1);
+    CHECK(isInputPath(made.value().value, path));
 }
 
 TEST_CASE("an unusable file leaves the present arrangement and says why", "[ui][document]")

@@ -73,11 +73,24 @@ void RequirementRow::set(const RequirementResult& result, const QString& where, 
     if (result.found && result.unit == "h")
         m_found = lifeAgainst(*result.found, result.required);
     m_required = tr("of %1").arg(inUnit(result.required, result.unit));
-    if (!case_name.isEmpty())
-        m_required += QStringLiteral(", ") + case_name;
-    const QString verdict = !m_met ? tr("not evaluated") : (*m_met ? tr("met") : tr("not met"));
-    setAccessibleName(m_words + QStringLiteral(", ") + m_found + QLatin1Char(' ') + m_required + QStringLiteral(", ") + verdict);
+    m_case = case_name;
+    setAccessibleName(m_words + QStringLiteral(", ") + m_found + QLatin1Char(' ') + m_required +
+                      (m_case.isEmpty() ? QString() : QStringLiteral(", ") + m_case) + QStringLiteral(", ") + verdict());
+    place();
     update();
+}
+
+QString RequirementRow::verdict() const
+{
+    return !m_met ? tr("not evaluated") : (*m_met ? tr("met") : tr("not met"));
+}
+
+void RequirementRow::place()
+{
+    const QFont text = windowFont(12), strong = windowFont(12, QFont::DemiBold);
+    const double room = width() - 30.0 - tabularWidth(strong, m_found) - 7.0 - 8.0 - tabularWidth(strong, verdict()) - 4.0;
+    m_case_below = !m_case.isEmpty() && tabularWidth(text, m_required + QStringLiteral(", ") + m_case) > room;
+    setFixedHeight(m_case_below ? 55 : 40);
 }
 
 void RequirementRow::paintEvent(QPaintEvent*)
@@ -100,12 +113,14 @@ void RequirementRow::paintEvent(QPaintEvent*)
     painter.setPen(met ? t.ink : t.stop);
     drawTabular(painter, strong, QPointF(30.0, 33.0), m_found);
     painter.setPen(t.ink2);
-    const QString verdict = !m_met ? tr("not evaluated") : (met ? tr("met") : tr("not met"));
     const double required_x = 30.0 + tabularWidth(strong, m_found) + 7.0;
+    const QString required = m_case.isEmpty() || m_case_below ? m_required : m_required + QStringLiteral(", ") + m_case;
     drawTabular(painter, text, QPointF(required_x, 33.0),
-                elided(text, m_required, width() - 4.0 - tabularWidth(strong, verdict) - 8.0 - required_x));
+                elided(text, required, width() - 4.0 - tabularWidth(strong, verdict()) - 8.0 - required_x));
+    if (m_case_below)
+        drawTabular(painter, text, QPointF(30.0, 48.0), elided(text, m_case, width() - 36.0));
     painter.setPen(colour);
-    drawTabular(painter, strong, QPointF(width() - 4.0, 33.0), verdict, Qt::AlignRight);
+    drawTabular(painter, strong, QPointF(width() - 4.0, 33.0), verdict(), Qt::AlignRight);
 }
 
 ArrangementPanel::ArrangementPanel(Document& document, ViewState& view) : m_document(document)

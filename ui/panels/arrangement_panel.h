@@ -44,10 +44,14 @@ public:
 
 protected:
     void paintEvent(QPaintEvent*) override;
+    void resizeEvent(QResizeEvent*) override { place(); }
 
 private:
+    void place();
+    [[nodiscard]] QString verdict() const;
     std::optional<bool> m_met;
-    QString m_words, m_found, m_required, m_path;
+    QString m_words, m_found, m_required, m_case, m_path;
+    bool m_case_below = false; ///< the case has a line of its own
 };
 
 } // namespace shaftwright::ui

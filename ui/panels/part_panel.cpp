@@ -522,7 +522,7 @@ PartPanel::PartPanel(Document& document, ViewState& view, PartId id) : m_documen
         DriveRows{*m_drive,
                   m_document,
                   m_id,
-                  "parts." + m_id.value + ".drive.",
+                  "parts." + m_id.value + ".", // the file keeps torque beside the other inputs of a part
                   [](const Part& p) { return p.drive ? &*p.drive : nullptr; },
                   [](Part& p) -> Drive& {
                       if (!p.drive)
@@ -735,7 +735,7 @@ void PartPanel::buildMeshes(PanelFold& fold)
         DriveRows{*form,
                   m_document,
                   id,
-                  base + "drive.",
+                  base,
                   [i](const Part& p) -> const Drive* {
                       const auto* g = std::get_if<CylindricalGear>(&p.body);
                       return g != nullptr && i < g->further_meshes.size() ? &g->further_meshes[i].drive : nullptr;
@@ -848,6 +848,8 @@ void PartPanel::refresh()
                                      .arg(QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name)));
         }
     }
+    // A head stands over something or not at all.
+    m_load_head->setVisible(!steps.empty());
     m_derivation->setSteps(std::move(steps));
 }
 

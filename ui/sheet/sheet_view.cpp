@@ -500,7 +500,6 @@ void SheetView::paintEvent(QPaintEvent*)
     }
     paintCards(painter);
     paintRuler(painter);
-    paintCaseWords(painter);
     paintHairline(painter);
     paintScrollMark(painter);
     paintGhostWords(painter);
@@ -706,33 +705,6 @@ void SheetView::paintScrollMark(QPainter& painter)
     painter.setPen(Qt::NoPen);
     painter.setBrush(t.edge);
     painter.drawRoundedRect(QRectF(width() - 9.0, top, 5.0, length), 2.5, 2.5);
-}
-
-void SheetView::paintCaseWords(QPainter& painter)
-{
-    // With all cases shown the arrows are those of one of them: which one stands beside the tools.
-    const Assessment& results = m_document.results();
-    if (m_view.case_index >= 0 || results.load_cases.size() < 2)
-        return;
-    const int index = drawing::shownCase(results, m_view_list);
-    if (index < 0 || static_cast<std::size_t>(index) >= results.load_cases.size())
-        return;
-    const CaseSummary& summary = results.load_cases[static_cast<std::size_t>(index)];
-    const QString name = QString::fromStdString(summary.name.empty() ? summary.id.value : summary.name);
-    const QWidget* last = m_fit_button->isVisible() ? m_fit_button : m_strip_button;
-    const double left = last->x() + last->width() + 12.0;
-    const double right = (m_end_room.isNull() ? width() : m_end_room.left()) - 12.0;
-    const QFont font = windowFont(11);
-    const QString words = elided(font, tr("Forces of case %1, which governs").arg(name), right - left);
-    if (right - left < 60.0)
-        return;
-    const Tokens& t = tokens();
-    const double y = m_strip_button->y() + m_strip_button->height() / 2.0;
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(t.sheet);
-    painter.drawRect(QRectF(left - 3.0, y - 8.0, tabularWidth(font, words) + 6.0, 16.0));
-    painter.setPen(t.ink2);
-    drawTabular(painter, font, QPointF(left, y + 4.0), words);
 }
 
 void SheetView::paintGhostWords(QPainter& painter)
@@ -1692,7 +1664,8 @@ bool SheetView::takeField()
     }
     const QString name = subjectName(m_document.committed(), m_field_subject);
     Arrangement typed_value = next.value();
-    typed_value.proposed.erase(inputPath(m_field_subject, m_field_handle).toStdString());
+    typed_value.proposed.erase(
+        inputPath(m_field_subject, m_field_handle).replace(QLatin1String(".drive."), QLatin1String(".")).toStdString());
     closeField();
     m_document.push(std::move(typed_value), tr("Type a value of %1").arg(name));
     return true;

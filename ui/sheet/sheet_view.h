@@ -124,7 +124,6 @@ private:
     void paintTip(QPainter& painter);
     void paintScrollMark(QPainter& painter);
     void paintGhostWords(QPainter& painter);
-    void paintCaseWords(QPainter& painter);
     [[nodiscard]] QString loadHandle(const QString& subject) const;
 
     void openField(const QString& subject, const QString& handle, const QRectF& rect);
