@@ -3,7 +3,6 @@
 #include <catch2/catch.hpp>
 
 #include "bench.h"
-#include "core/document/paths.h"
 #include "core/edit/edit.h"
 #include "ui/document/actions.h"
 #include "ui/document/subject.h"
@@ -319,7 +318,7 @@ TEST_CASE("what the shelf fills in is proposed until it is typed or changed", "[
     CHECK(bench.document().committed().proposed.count(base + "face_width_mm") == 1); // its neighbour still is
 }
 
-TEST_CASE("the power of a copy that cannot take what remains is proposed", "[ui][document]")
+TEST_CASE("a copy of the part that takes what remains leaves its power open", "[ui][document]")
 {
     const Arrangement before = plainTwoBearingShaft();
     const Part* original = nullptr;
@@ -330,9 +329,11 @@ TEST_CASE("the power of a copy that cannot take what remains is proposed", "[ui]
     REQUIRE(original != nullptr);
     const auto made = actions::duplicate(before, pathOf(original->id));
     REQUIRE(made.ok());
-    const std::string path = made.value().subject.toStdString() + ".power_kW";
-    CHECK(made.value().value.proposed.count(path) == 1);
-    CHECK(isInputPath(made.value().value, path));
+    const Part* copy = findPart(made.value().value, PartId(subjectOf(made.value().subject).id));
+    REQUIRE(copy != nullptr);
+    REQUIRE(copy->drive.has_value());
+    CHECK_FALSE(copy->drive->takes_remaining);
+    CHECK_FALSE(copy->drive->power_kW.has_value());
 }
 
 TEST_CASE("an unusable file leaves the present arrangement and says why", "[ui][document]")

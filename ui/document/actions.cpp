@@ -270,17 +270,8 @@ Result<Inserted> duplicate(const Arrangement& arrangement, const QString& subjec
         return inserted(duplicateSupport(arrangement, SupportId(what.id), offset_mm), pathOf(freeSupportId(arrangement)), text);
     }
     if (what.kind == SubjectKind::part) {
-        if (const Part* part = findPart(arrangement, PartId(what.id))) {
-            auto made =
-                inserted(duplicatePart(arrangement, part->id, offset_mm), pathOf(freePartId(arrangement, part->body)), text);
-            if (!made.ok() || !part->drive || !part->drive->takes_remaining)
-                return made;
-            // Only one part can take what remains: the power of the copy was stated by nobody.
-            Inserted next = made.value();
-            next.value.proposed[next.subject.toStdString() + ".power_kW"] =
-                ProposedOrigin{"the copied part takes what remains; the power of the copy is not stated yet"};
-            return next;
-        }
+        if (const Part* part = findPart(arrangement, PartId(what.id)))
+            return inserted(duplicatePart(arrangement, part->id, offset_mm), pathOf(freePartId(arrangement, part->body)), text);
     }
     if (what.kind == SubjectKind::segment) {
         for (std::size_t i = 0; i < arrangement.shaft.segments.size(); ++i) {

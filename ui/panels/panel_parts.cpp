@@ -769,6 +769,9 @@ void SuggestionRow::set(const Suggestion& suggestion, const Support& support)
         const QString change = consequenceText(*suggestion.choice, support);
         if (!change.isEmpty())
             line << change;
+        else if (!suggestion.choice->rows.empty())
+            line << tr("⌀ %1 outside, %2 wide")
+                        .arg(lengthText(suggestion.choice->rows.front().row.outer_mm), lengthText(suggestion.choice->width_mm()));
     }
     if (suggestion.verdict == Verdict::unsuited && !suggestion.reasons.empty())
         m_line = reasonText(suggestion.reasons.front());

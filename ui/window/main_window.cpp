@@ -564,7 +564,7 @@ void MainWindow::pasteClipboard()
                 // Only one part can take what remains.
                 if (other.drive && other.drive->takes_remaining && part.drive->takes_remaining) {
                     part.drive->takes_remaining = false;
-                    part.drive->power_kW = 1.0;
+                    part.drive->sense_fixed = false; // the power of the copy stays open, a finding asks for it
                 }
             }
         }

@@ -42,7 +42,8 @@ void StartTile::paintEvent(QPaintEvent*)
     painter.drawText(QPointF(16.0, y), elided(head, text(), width() - 32.0));
     painter.setPen(t.ink2);
     painter.setFont(line);
-    painter.drawText(QPointF(16.0, y + (m_large ? 20.0 : 16.0)), elided(line, m_line, width() - 32.0));
+    painter.drawText(QPointF(16.0, y + (m_large ? 20.0 : 16.0)),
+                     QFontMetricsF(line).elidedText(m_line, Qt::ElideRight, width() - 32.0));
 }
 
 StartPage::StartPage(QWidget* parent) : QWidget(parent)
@@ -91,7 +92,7 @@ void StartPage::fill(QList<StartTile*>& tiles, const QStringList& files, bool of
         const QString head = said.title.empty() ? info.completeBaseName() : QString::fromStdString(said.title);
         const QString purpose = QString::fromStdString(said.purpose);
         auto* tile = new StartTile(head, of_the_program && !purpose.isEmpty() ? purpose : info.absoluteFilePath(), false, this);
-        tile->setToolTip(info.absoluteFilePath());
+        tile->setToolTip(purpose.isEmpty() ? info.absoluteFilePath() : purpose + QLatin1Char('\n') + info.absoluteFilePath());
         connect(tile, &QAbstractButton::clicked, this, [this, file] { emit openFile(file); });
         tiles << tile;
         tile->show();
