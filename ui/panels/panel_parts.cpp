@@ -14,6 +14,7 @@
 #include <QMenu>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QRegularExpression>
 #include <QTextLayout>
 #include <QVBoxLayout>
 
@@ -644,6 +645,31 @@ void Form::refresh()
 
 // --- Derivation -----------------------------------------------------------------------------------------------------
 
+namespace
+{
+
+/// Greek letters, minus signs and small powers of a formula as they are written by hand.
+QString typeset(QString formula)
+{
+    static const std::pair<QRegularExpression, QString> letters[] = {
+        {QRegularExpression(QStringLiteral("\\balpha(?![a-z])")), QStringLiteral("α")},
+        {QRegularExpression(QStringLiteral("\\bbeta(?![a-z])")), QStringLiteral("β")},
+        {QRegularExpression(QStringLiteral("\\bgamma(?![a-z])")), QStringLiteral("γ")},
+        {QRegularExpression(QStringLiteral("\\bdelta(?![a-z])")), QStringLiteral("δ")},
+        {QRegularExpression(QStringLiteral("\\bpi(?![a-z])")), QStringLiteral("π")},
+        {QRegularExpression(QStringLiteral("\\b(\\d+)e6\\b")), QStringLiteral("\\1·10⁶")},
+        {QRegularExpression(QStringLiteral("\\^6(?![\\d.])")), QStringLiteral("⁶")},
+        {QRegularExpression(QStringLiteral("\\^4(?![\\d.])")), QStringLiteral("⁴")},
+        {QRegularExpression(QStringLiteral("\\^3(?![\\d.])")), QStringLiteral("³")},
+        {QRegularExpression(QStringLiteral("\\^2(?![\\d.])")), QStringLiteral("²")},
+    };
+    for (const auto& [pattern, sign] : letters)
+        formula.replace(pattern, sign);
+    return formula.replace(QLatin1Char('-'), QChar(0x2212)).replace(QStringLiteral(" * "), QStringLiteral(" · "));
+}
+
+} // namespace
+
 void DerivationView::setSteps(Derivation steps)
 {
     if (m_steps == steps)
@@ -679,8 +705,7 @@ int DerivationView::layoutOrPaint(QPainter* painter, int width) const
         QString formula = QString::fromStdString(step.symbol);
         if (!step.formula.empty())
             formula += QStringLiteral(" = ") + QString::fromStdString(step.formula);
-        formula.replace(QLatin1Char('-'), QChar(0x2212));
-        formula.replace(QStringLiteral("10^6"), QStringLiteral("10⁶"));
+        formula = typeset(formula);
         if (painter != nullptr)
             painter->setPen(t.live);
         y += wrapped(painter, strong, formula, QPointF(0.0, y), width);
@@ -688,7 +713,7 @@ int DerivationView::layoutOrPaint(QPainter* painter, int width) const
         for (const auto& [name, value] : step.inputs.entries) {
             const QString shown = std::holds_alternative<double>(value) ? number(std::get<double>(value), 5)
                                                                         : QString::fromStdString(std::get<std::string>(value));
-            inputs << QString::fromStdString(name) + QLatin1Char(' ') + shown;
+            inputs << typeset(QString::fromStdString(name)) + QLatin1Char(' ') + shown;
         }
         if (!inputs.isEmpty()) {
             if (painter != nullptr)
