@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "bench.h"
+#include "core/document/document.h"
 #include "core/edit/edit.h"
 #include "ui/document/actions.h"
 #include "ui/document/subject.h"
@@ -316,6 +317,18 @@ TEST_CASE("what the shelf fills in is proposed until it is typed or changed", "[
     CHECK(teeth->message().isEmpty());
     CHECK(bench.document().committed().proposed.count(base + "teeth") == 0);
     CHECK(bench.document().committed().proposed.count(base + "face_width_mm") == 1); // its neighbour still is
+}
+
+TEST_CASE("whatever comes from the shelf can be saved and read again with its origins", "[ui][document]")
+{
+    for (const actions::ShelfEntry& entry : actions::shelf()) {
+        INFO(entry.name.toStdString());
+        const auto made = actions::insert(plainTwoBearingShaft(), entry.item, 60.0);
+        REQUIRE(made.ok());
+        const ReadResult read = readArrangement(writeArrangement(made.value().value), "shelf");
+        REQUIRE(read.ok());
+        CHECK(*read.arrangement == made.value().value);
+    }
 }
 
 TEST_CASE("a copy of the part that takes what remains leaves its power open", "[ui][document]")
